@@ -16,7 +16,7 @@ create table kind (
   name text not null,
   family text not null check (family in ('structural', 'proximity', 'wildland', 'technical rescue', 'other')),
   garment text check (garment in ('coat', 'pants', 'coverall')),
-  layer text check (layer in ('shell', 'liner', 'thermal liner', 'moisture barrier', 'winter liner', 'drd')),
+  layer text check (layer in ('shell', 'liner', 'thermal-layer', 'moisture-layer', 'winter-liner', 'drd')),
   counted boolean not null,
   positions text[] not null,
   version integer not null

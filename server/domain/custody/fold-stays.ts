@@ -1,0 +1,144 @@
+import { type Evidence, isSeen } from "../evidence.ts";
+import type { PieceEntry, Versioned } from "../pieces/piece-entries.ts";
+import type { Instant } from "../time.ts";
+import { type Holder, isSameHolder, WHEREABOUTS_UNKNOWN } from "./holder.ts";
+
+/** The time that a piece is with one holder, half-open [from, to); without `to` it lasts. */
+export interface Stay {
+  readonly holder: Holder;
+  readonly from: Instant;
+  readonly to?: Instant;
+  readonly evidence: Evidence;
+  /** The entry that began it; for a stay with whereabouts unknown, the finding that revealed it. */
+  readonly fromVersion: number;
+  readonly toVersion?: number;
+}
+
+/** Why the entries of one piece do not make one unbroken line of stays. */
+export type CustodyFault =
+  | { readonly code: "before-registered"; readonly version: number; readonly registeredAt: Instant }
+  | {
+      readonly code: "holder-differs";
+      readonly version: number;
+      readonly at: Instant;
+      readonly stated: Holder;
+      readonly recorded: Holder;
+    }
+  | { readonly code: "after-retired"; readonly version: number; readonly retiredAt: Instant };
+
+export interface Custody {
+  readonly stays: readonly Stay[];
+  readonly retiredAt?: Instant;
+}
+
+/** Orders entries as they happened: by time, then as they were recorded. */
+export function inOrderOfHappening(entries: readonly Versioned<PieceEntry>[]): Versioned<PieceEntry>[] {
+  return [...entries].sort((a, b) => a.entry.at - b.entry.at || a.version - b.version);
+}
+
+/**
+ * Puts what corrections say in the place of what they correct, and leaves out what they void.
+ * A correction keeps its own version, so that the trail can name both.
+ */
+export function withCorrections(entries: readonly Versioned<PieceEntry>[]): Versioned<PieceEntry>[] {
+  const corrected = new Set<number>();
+  for (const { entry } of entries) if (entry.kind === "EntryCorrected") corrected.add(entry.corrects);
+  const standing: Versioned<PieceEntry>[] = [];
+  for (const { version, entry } of entries) {
+    if (corrected.has(version)) continue;
+    if (entry.kind !== "EntryCorrected") standing.push({ version, entry });
+    else if (entry.instead) standing.push({ version, entry: entry.instead });
+  }
+  return standing;
+}
+
+/** The stay under construction, with the last moment at which somebody saw the piece there. */
+interface OpenStay {
+  holder: Holder;
+  from: Instant;
+  support: Instant;
+  evidence: Evidence;
+  fromVersion: number;
+}
+
+/**
+ * Folds a piece's entries into its stays, ordered by time and then by version. Corrected entries must be out already.
+ * A move that names another holder than the recorded one is a fault. A piece found elsewhere ends the old stay
+ * at its last support, and a stay with whereabouts unknown fills the time between: that is the custody gap.
+ */
+export function foldStays(entries: readonly Versioned<PieceEntry>[]): Custody | CustodyFault {
+  const stays: Stay[] = [];
+  let open: OpenStay | undefined;
+  let retired: { at: Instant; version: number } | undefined;
+  const close = (to: Instant, toVersion: number) => {
+    if (!open) return;
+    const { support: _, ...stay } = open;
+    stays.push({ ...stay, to, toVersion });
+  };
+  for (const { version, entry } of inOrderOfHappening(entries)) {
+    if (entry.kind === "PieceRegistered") {
+      open = begin(entry.holder, entry.at, entry.evidence, version);
+      continue;
+    }
+    if (!open) return faultBefore(version, entries);
+    if (entry.kind === "PieceMoved") {
+      if (retired) return { code: "after-retired", version, retiredAt: retired.at };
+      if (!isSameHolder(entry.from, open.holder)) {
+        return { code: "holder-differs", version, at: entry.at, stated: entry.from, recorded: open.holder };
+      }
+      close(entry.at, version);
+      open = begin(entry.to, entry.at, entry.evidence, version);
+    } else if (entry.kind === "PieceFound" && !isSameHolder(entry.holder, open.holder)) {
+      const isGapAlready = open.holder.kind === "whereabouts unknown";
+      const until = isGapAlready ? entry.at : open.support;
+      close(until, version);
+      if (until < entry.at) stays.push(gap(until, entry.at, entry.evidence, version));
+      open = begin(entry.holder, entry.at, entry.evidence, version);
+    } else if (entry.kind === "PieceRetired") {
+      retired = { at: entry.at, version };
+    }
+    if (supports(entry)) open.support = entry.at;
+  }
+  if (!open) return { stays: [] };
+  const { support: _, ...last } = open;
+  stays.push(last);
+  return { stays, ...(retired ? { retiredAt: retired.at } : {}) };
+}
+
+function begin(holder: Holder, at: Instant, evidence: Evidence, fromVersion: number): OpenStay {
+  return { holder, from: at, support: at, evidence, fromVersion };
+}
+
+function gap(from: Instant, to: Instant, evidence: Evidence, version: number): Stay {
+  return { holder: WHEREABOUTS_UNKNOWN, from, to, evidence, fromVersion: version, toVersion: version };
+}
+
+/** Which facts say where a piece was: those at which somebody had it in hand. */
+function supports(entry: PieceEntry): boolean {
+  if (!isSeen(entry.evidence)) return false;
+  switch (entry.kind) {
+    case "PieceFound":
+    case "LayerInstalled":
+    case "LayerFoundFitted":
+    case "LayerSeparated":
+    case "LabelsComparedByEye":
+    case "PieceCleaned":
+      return true;
+    default:
+      return false;
+  }
+}
+
+function faultBefore(version: number, entries: readonly Versioned<PieceEntry>[]): CustodyFault {
+  const registered = entries.find(({ entry }) => entry.kind === "PieceRegistered");
+  return {
+    code: "before-registered",
+    version,
+    registeredAt: registered ? registered.entry.at : (0 as Instant),
+  };
+}
+
+/** Gives the stay that holds at a moment; at a change of holder the later one. Undefined before the first. */
+export function stayAt(stays: readonly Stay[], at: Instant): Stay | undefined {
+  return stays.findLast((stay) => stay.from <= at && (stay.to === undefined || at < stay.to));
+}

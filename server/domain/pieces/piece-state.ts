@@ -1,0 +1,196 @@
+import {
+  type Custody,
+  type CustodyFault,
+  foldStays,
+  inOrderOfHappening,
+  type Stay,
+  withCorrections,
+} from "../custody/fold-stays.ts";
+import type { Holder } from "../custody/holder.ts";
+import { type Fitting, type FittingFault, foldFittings } from "../fittings/fold-fittings.ts";
+import type { ModelId, PieceId, Uuid } from "../ids.ts";
+import type { Instant } from "../time.ts";
+import type { LabelReading, MakersLabel } from "./label.ts";
+import type { Assignment, HoldKind, PieceEntry, PieceFile, Versioned } from "./piece-entries.ts";
+
+/** A reason why a piece may not be issued; its number is the version of the entry that placed it. */
+export interface Hold {
+  readonly version: number;
+  readonly kind: HoldKind;
+  readonly with?: PieceId;
+  readonly placedAt: Instant;
+  readonly placedBy: Uuid;
+  readonly liftedAt?: Instant;
+  readonly liftedVersion?: number;
+}
+
+export interface ByEye {
+  readonly shell: PieceId;
+  readonly by: Uuid;
+  readonly at: Instant;
+}
+
+/** What the ledger says of one piece: all of it follows from the piece's own entries. */
+export interface PieceState {
+  readonly id: PieceId;
+  readonly version: number;
+  readonly kind: string;
+  readonly model?: ModelId;
+  readonly label: MakersLabel;
+  readonly reading: LabelReading;
+  readonly file: PieceFile;
+  readonly assignment?: Assignment;
+  readonly soiled: boolean;
+  readonly washes: number;
+  readonly registeredAt: Instant;
+  readonly retiredAt?: Instant;
+  readonly holder: Holder;
+  readonly heldSince: Instant;
+  readonly stays: readonly Stay[];
+  readonly fittings: readonly Fitting[];
+  readonly holds: readonly Hold[];
+  readonly foreignCodes: readonly { readonly code: string; readonly version: number }[];
+  readonly byEye: readonly ByEye[];
+}
+
+export type PieceFault =
+  | CustodyFault
+  | FittingFault
+  | { readonly code: "never-registered"; readonly version: number };
+
+/** Tells a fault of the fold from a state. */
+export function isFault(folded: PieceState | PieceFault): folded is PieceFault {
+  return "code" in folded;
+}
+
+/**
+ * Folds all entries of one piece into what is true of it. Pure and complete: tables are rebuilt with it.
+ * Returns the fault that makes the entries contradict each other, where there is one.
+ */
+export function foldPiece(id: PieceId, entries: readonly Versioned<PieceEntry>[]): PieceState | PieceFault {
+  const standing = withCorrections(entries);
+  const custody = foldStays(standing);
+  if ("code" in custody) return custody;
+  const fittings = foldFittings(standing);
+  if ("code" in fittings) return fittings;
+  const version = entries.at(-1)?.version ?? 0;
+  const first = standing.find(({ entry }) => entry.kind === "PieceRegistered")?.entry;
+  const stay = custody.stays.at(-1);
+  if (first?.kind !== "PieceRegistered" || !stay) return { code: "never-registered", version };
+  const told = tellings(inOrderOfHappening(standing), first.label, first.file);
+  return {
+    id,
+    version,
+    kind: first.pieceKind,
+    registeredAt: first.at,
+    ...told,
+    ...custodyNow(custody, stay),
+    fittings,
+  };
+}
+
+function custodyNow(custody: Custody, stay: Stay) {
+  return {
+    holder: stay.holder,
+    heldSince: stay.from,
+    stays: custody.stays,
+    ...(custody.retiredAt === undefined ? {} : { retiredAt: custody.retiredAt }),
+  };
+}
+
+/** Collects what entries tell apart from custody and fitting, in the order in which it happened. */
+function tellings(ordered: readonly Versioned<PieceEntry>[], label: MakersLabel, file: PieceFile) {
+  const told = {
+    label,
+    file,
+    reading: "not yet read" as LabelReading,
+    model: undefined as ModelId | undefined,
+    assignment: undefined as Assignment | undefined,
+    soiled: false,
+    washes: 0,
+    holds: [] as Hold[],
+    foreignCodes: [] as { code: string; version: number }[],
+    byEye: [] as ByEye[],
+  };
+  for (const { version, entry } of ordered) {
+    switch (entry.kind) {
+      case "PieceRegistered":
+        told.reading = entry.reading;
+        told.model = entry.model;
+        told.assignment = entry.assignment;
+        break;
+      case "PieceDescribed":
+        told.label = merged(told.label, entry.label);
+        told.file = merged(told.file, entry.file);
+        if (entry.reading) told.reading = entry.reading;
+        if (entry.model !== undefined) told.model = entry.model ?? undefined;
+        break;
+      case "PieceMoved":
+        if (entry.soiled) told.soiled = true;
+        if (entry.assignment) told.assignment = entry.assignment;
+        break;
+      case "PieceAssigned":
+        told.assignment = entry.assignment ?? undefined;
+        break;
+      case "PieceCleaned":
+        told.soiled = false;
+        told.washes += 1;
+        break;
+      case "HoldPlaced":
+        told.holds.push({
+          version,
+          kind: entry.hold,
+          placedAt: entry.at,
+          placedBy: entry.by,
+          ...(entry.with ? { with: entry.with } : {}),
+        });
+        break;
+      case "HoldLifted":
+        told.holds = told.holds.map((hold) =>
+          hold.version === entry.hold ? { ...hold, liftedAt: entry.at, liftedVersion: version } : hold,
+        );
+        break;
+      case "ForeignCodeBound":
+        told.foreignCodes.push({ code: entry.code, version });
+        break;
+      case "LabelsComparedByEye":
+        told.byEye.push({ shell: entry.shell, by: entry.by, at: entry.at });
+        break;
+      case "PieceFound":
+      case "PieceRetired":
+      case "LayerInstalled":
+      case "LayerFoundFitted":
+      case "LayerSeparated":
+      case "EntryCorrected":
+        break;
+      default:
+        entry satisfies never;
+    }
+  }
+  const { model, assignment, ...rest } = told;
+  return { ...rest, ...(model ? { model } : {}), ...(assignment ? { assignment } : {}) };
+}
+
+function merged<Facts extends object>(
+  before: Facts,
+  changes: { readonly [Field in keyof Facts]?: Facts[Field] | null },
+): Facts {
+  const after = { ...before };
+  for (const field in changes) {
+    const value = changes[field];
+    if (value === null) delete after[field];
+    else if (value !== undefined) after[field] = value as Facts[typeof field];
+  }
+  return after;
+}
+
+/** Gives the shell in which a layer is fitted now, or undefined. */
+export function fittedNow(state: PieceState): Fitting | undefined {
+  const last = state.fittings.at(-1);
+  return last && last.to === undefined ? last : undefined;
+}
+
+/** Gives the holds that stand now. */
+export function standingHolds(state: PieceState): readonly Hold[] {
+  return state.holds.filter((hold) => hold.liftedAt === undefined);
+}

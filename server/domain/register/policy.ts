@@ -1,0 +1,62 @@
+import type { Uuid } from "../ids.ts";
+import type { Versioned } from "../pieces/piece-entries.ts";
+import type { TagNumber } from "../tags/tag-number.ts";
+
+/** The one subject that a department's settings are entries of. */
+export const POLICY_ID = "00000000-0000-7000-8000-000000000002" as Uuid;
+
+export type StopOrSay = "stop" | "only say so";
+
+/** A department's settings, each with the value it starts with. Every change is an entry. */
+export interface Settings {
+  readonly "department name": string;
+  readonly "department code": string;
+  /** Whether a label that nobody has read yet stops an issue. */
+  readonly "labels not read": StopOrSay;
+  readonly "screen words": "US" | "international";
+  readonly "time zone": string;
+}
+export const STARTING_SETTINGS: Settings = {
+  "department name": "",
+  "department code": "",
+  "labels not read": "stop",
+  "screen words": "US",
+  "time zone": "UTC",
+};
+
+/** What the next scan does, as a card can set it. */
+export const ACTION_CARDS = [
+  "look up",
+  "turn in soiled",
+  "turn in",
+  "install",
+  "separate",
+  "attach tag",
+  "as found",
+  "washed",
+  "confirm",
+  "clear",
+] as const;
+export type ActionCard = (typeof ACTION_CARDS)[number];
+
+export type PolicyEntry =
+  | { readonly kind: "SettingSet"; readonly name: keyof Settings; readonly value: string }
+  | { readonly kind: "ActionCarded"; readonly action: ActionCard; readonly number: TagNumber };
+
+export interface PolicyState {
+  readonly id: Uuid;
+  readonly version: number;
+  readonly settings: Settings;
+  readonly cards: Readonly<Partial<Record<ActionCard, TagNumber>>>;
+}
+
+/** Folds the policy's entries: the last value of each setting and the last card of each action hold. */
+export function foldPolicy(id: Uuid, entries: readonly Versioned<PolicyEntry>[]): PolicyState {
+  const settings: Record<string, string> = { ...STARTING_SETTINGS };
+  const cards: Partial<Record<ActionCard, TagNumber>> = {};
+  for (const { entry } of entries) {
+    if (entry.kind === "SettingSet") settings[entry.name] = entry.value;
+    else cards[entry.action] = entry.number;
+  }
+  return { id, version: entries.at(-1)?.version ?? 0, settings: settings as unknown as Settings, cards };
+}
