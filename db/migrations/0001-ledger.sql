@@ -65,7 +65,7 @@ create table entry_text (
 );
 
 create table ledger_head (
-  only boolean primary key default true check (only),
+  single boolean primary key default true check (single),
   position bigint not null,
   hash bytea not null,
   recorded_at timestamptz not null
