@@ -31,4 +31,6 @@ export interface ModelTakes {
   /** Either a model or a liner code names what fits. */
   readonly takesModel?: ModelId;
   readonly takesLinerCode?: string;
+  /** Name of `takesModel`, for showing; never compared. */
+  readonly takesModelName?: string;
 }

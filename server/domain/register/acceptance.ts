@@ -1,20 +1,10 @@
-import type { ModelId, PieceId, Uuid } from "../ids.ts";
+import type { Uuid } from "../ids.ts";
+import type { AcceptedScope } from "../label-check/accepted-combination.ts";
 import type { Versioned } from "../pieces/piece-entries.ts";
 import type { LocalDate } from "../time.ts";
 
-/** What a maker's or verified provider's word covers: these two pieces, or these models, codes and sizes. */
-export type AcceptanceScope =
-  | { readonly what: "pieces"; readonly shell: PieceId; readonly layer: PieceId }
-  | {
-      readonly what: "models";
-      readonly shellModel: ModelId;
-      readonly layerModel?: ModelId;
-      readonly linerCode?: string;
-      readonly shellSize?: string;
-      readonly layerSize?: string;
-    };
 export interface AcceptanceFacts {
-  readonly scope: AcceptanceScope;
+  readonly scope: AcceptedScope;
   readonly saidBy: "maker" | "provider";
   readonly saidByName: string;
   readonly document: string;
