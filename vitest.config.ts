@@ -1,18 +1,35 @@
 import { defineConfig } from "vitest/config";
 
+const PURE = "{server/domain,server/ledger,labels/layout}/**/*.test.ts";
+
+/** The pure rooms once more, where a day begins at another moment: what they say must not move with the machine. */
+function inZone(name: string, zone: string) {
+  const test = {
+    name,
+    include: [PURE],
+    env: { TZ: zone },
+    setupFiles: ["test/kit/silent-console.ts", "test/kit/in-zone.ts"],
+  };
+  return { extends: true as const, test };
+}
+
 export default defineConfig({
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
   test: {
+    allowOnly: false,
+    passWithNoTests: false,
+    // Child processes, because a time zone holds for a whole process.
+    pool: "forks",
+    setupFiles: "test/kit/silent-console.ts",
     projects: [
-      {
-        extends: true,
-        test: { name: "unit", include: ["{server,labels,web,db}/**/*.test.{ts,tsx}"], environment: "node" },
-      },
+      { extends: true, test: { name: "unit", include: ["{server,labels,web,db}/**/*.test.{ts,tsx}"] } },
+      inZone("unit at +13:45", "Pacific/Chatham"),
+      inZone("unit at -03:30", "America/St_Johns"),
       {
         extends: true,
         test: {
           name: "db",
-          include: ["test/{api,labels,house}/**/*.test.ts"],
+          include: ["test/{api,labels,house,schema}/**/*.test.ts"],
           globalSetup: "test/kit/global-database.ts",
           testTimeout: 60_000,
           hookTimeout: 120_000,
