@@ -1,0 +1,109 @@
+import type { AccountId, ActId, Uuid } from "../domain/ids.ts";
+import type { Decided, Refusal } from "../domain/refusal.ts";
+import type { NewEntry } from "../domain/subjects.ts";
+import type { Instant } from "../domain/time.ts";
+import { canonicalBytes, type LedgerValue, sha256 } from "../ledger/canonical.ts";
+import { type ActScope, lockActId, lockRules, openScope, writeEntries } from "../store/act-scope.ts";
+import { findAct, linkAct, type WrittenAct } from "../store/append-act.ts";
+import type { Db } from "../store/db.ts";
+import { SubjectFault } from "../store/project-subject.ts";
+
+/** Who acts, from where and when, as the client states it; the server adds position and recorded time. */
+export interface ActEnvelope {
+  readonly id: ActId;
+  readonly by: AccountId;
+  readonly device: string;
+  readonly deviceSeq: number;
+  readonly appBuild: string;
+  readonly at: Instant;
+  readonly atOffsetMin: number;
+  readonly sentAt: Instant;
+}
+
+export type ActOutcome = { readonly written: WrittenAct } | { readonly refusals: readonly Refusal[] };
+
+/** One use case: reads under locks what it needs, asks the domain, and hands back entries or refusals. */
+export interface Act<Command> {
+  /** The imperative name that the ledger keeps, such as `movePieces`. */
+  readonly name: string;
+  readonly rules: "shared" | "exclusive";
+  readonly decide: (
+    scope: ActScope,
+    command: Command,
+    envelope: ActEnvelope,
+  ) => Promise<Decided<readonly NewEntry[]>>;
+}
+
+/** How far a device's clock may run ahead before its time is refused. Own judgement. */
+const CLOCK_AHEAD_MS = 5 * 60_000;
+const RETRIED = new Set(["40P01", "40001"]);
+
+/**
+ * Runs one act in one transaction: all of it is written, or none. The same act sent again gets the first result;
+ * the same id with another command or person is refused. Deadlocks and lost races are tried again, five times.
+ */
+export async function runAct<Command>(
+  db: Db,
+  act: Act<Command>,
+  command: Command,
+  envelope: ActEnvelope,
+  nowMs: number = Date.now(),
+): Promise<ActOutcome> {
+  if (envelope.at > nowMs + CLOCK_AHEAD_MS) {
+    return { refusals: [{ code: "in-the-future", at: envelope.at, now: nowMs as Instant }] };
+  }
+  for (let tries = 1; ; tries++) {
+    try {
+      return await runOnce(db, act, command, envelope);
+    } catch (failure) {
+      if (failure instanceof Refused) return { refusals: failure.refusals };
+      if (failure instanceof SubjectFault) {
+        return {
+          refusals: [{ code: "does-not-fit-the-record", subject: failure.subject, fault: failure.fault }],
+        };
+      }
+      if (tries < 5 && isRetried(failure)) continue;
+      throw failure;
+    }
+  }
+}
+
+/** Leaves the transaction without a trace: a refused act writes no row. */
+class Refused extends Error {
+  readonly refusals: readonly Refusal[];
+  constructor(refusals: readonly Refusal[]) {
+    super("refused");
+    this.refusals = refusals;
+  }
+}
+
+async function runOnce<Command>(
+  db: Db,
+  act: Act<Command>,
+  command: Command,
+  envelope: ActEnvelope,
+): Promise<ActOutcome> {
+  const commandHash = sha256(canonicalBytes({ name: act.name, command: command as LedgerValue }));
+  return db.transaction().execute(async (tx) => {
+    await lockActId(tx, envelope.id);
+    const known = await findAct(tx, envelope.id);
+    if (known) {
+      if (known.by === envelope.by && known.commandHash.equals(commandHash)) return { written: known };
+      throw new Refused([{ code: "repeated-id", act: envelope.id as Uuid }]);
+    }
+    await lockRules(tx, act.rules);
+    const scope = openScope(tx);
+    const decided = await act.decide(scope, command, envelope);
+    if ("refusals" in decided) throw new Refused(decided.refusals);
+    if (decided.entries.length === 0) throw new Refused([{ code: "nothing-to-do" }]);
+    const hashes = await writeEntries(scope, envelope.id, decided.entries);
+    await linkAct(tx, { ...envelope, command: act.name, commandHash }, hashes);
+    const written = await findAct(tx, envelope.id);
+    if (!written) throw new Error("An act that was just written cannot be read.");
+    return { written };
+  });
+}
+
+function isRetried(failure: unknown): boolean {
+  return failure instanceof Error && "code" in failure && RETRIED.has(String(failure.code));
+}

@@ -1,0 +1,109 @@
+import { sql } from "kysely";
+import type { PieceId, Uuid } from "../domain/ids.ts";
+import type { Versioned } from "../domain/pieces/piece-entries.ts";
+import { foldPiece, isFault, type PieceState } from "../domain/pieces/piece-state.ts";
+import type { EntriesOf, NewEntry, SubjectKind } from "../domain/subjects.ts";
+import { appendEntries, type PlacedEntry } from "./append-act.ts";
+import type { Tx } from "./db.ts";
+import { loadEntries, lockSubjects } from "./load-subjects.ts";
+import { projectSubject, SubjectFault } from "./project-subject.ts";
+import { writeProjections } from "./write-projections.ts";
+
+type AnyEntries = readonly Versioned<EntriesOf[SubjectKind]>[];
+
+/** What one act has read so far: the entries of the subjects that it locked. It writes on these and on new ones. */
+export interface ActScope {
+  readonly tx: Tx;
+  readonly read: Map<Uuid, { readonly kind: SubjectKind; readonly entries: AnyEntries }>;
+}
+
+/** Opens the scope of one act inside its transaction. */
+export function openScope(tx: Tx): ActScope {
+  return { tx, read: new Map() };
+}
+
+/**
+ * Takes the lock on the department's rules: shared for ordinary acts, exclusive for a change of policy, notice, role
+ * or accepted combination, so that no act is decided by rules that changed while it was decided.
+ */
+export async function lockRules(tx: Tx, how: "shared" | "exclusive"): Promise<void> {
+  await (how === "shared"
+    ? sql`select pg_advisory_xact_lock_shared(7001)`.execute(tx)
+    : sql`select pg_advisory_xact_lock(7001)`.execute(tx));
+}
+
+/** Makes two sendings of one act wait for each other, so that the second finds what the first wrote. */
+export async function lockActId(tx: Tx, id: string): Promise<void> {
+  await sql`select pg_advisory_xact_lock(hashtextextended(${id}, 7002))`.execute(tx);
+}
+
+/** Locks subjects and reads their entries. Call it once for all subjects of a kind, so that the locks are in order. */
+export async function takeSubjects<Kind extends SubjectKind>(
+  scope: ActScope,
+  kind: Kind,
+  ids: readonly Uuid[],
+): Promise<void> {
+  const wanted = [...new Set(ids)].filter((id) => !scope.read.has(id)).sort();
+  await lockSubjects(scope.tx, kind, wanted);
+  for (const [id, entries] of await loadEntries(scope.tx, kind, wanted))
+    scope.read.set(id, { kind, entries });
+}
+
+/** Locks pieces, reads them, and folds each. A piece that is not registered is left out of the map. */
+export async function takePieces(
+  scope: ActScope,
+  ids: readonly PieceId[],
+): Promise<ReadonlyMap<PieceId, PieceState>> {
+  await takeSubjects(scope, "piece", ids);
+  const states = new Map<PieceId, PieceState>();
+  for (const id of ids) {
+    const entries = entriesOf(scope, "piece", id);
+    if (entries.length === 0) continue;
+    const state = foldPiece(id, entries);
+    if (isFault(state)) throw new SubjectFault(id, state);
+    states.set(id, state);
+  }
+  return states;
+}
+
+/** Gives the entries of a subject that the scope has taken; empty when it has none. */
+export function entriesOf<Kind extends SubjectKind>(
+  scope: ActScope,
+  kind: Kind,
+  id: Uuid,
+): readonly Versioned<EntriesOf[Kind]>[] {
+  const read = scope.read.get(id);
+  return read?.kind === kind ? (read.entries as readonly Versioned<EntriesOf[Kind]>[]) : [];
+}
+
+/**
+ * Appends entries and projects them. Subjects that were not taken are new ones, and begin at version 1.
+ * Throws SubjectFault, before anything is written, when a piece's entries would contradict each other.
+ * Returns the hashes of the entries in their order.
+ */
+export async function writeEntries(
+  scope: ActScope,
+  act: string,
+  drafts: readonly NewEntry[],
+): Promise<Buffer[]> {
+  const placed: PlacedEntry[] = [];
+  const grown = new Map<
+    Uuid,
+    { kind: SubjectKind; before: AnyEntries; after: Versioned<EntriesOf[SubjectKind]>[] }
+  >();
+  for (const draft of drafts) {
+    const before = scope.read.get(draft.subject)?.entries ?? [];
+    const subject = grown.get(draft.subject) ?? { kind: draft.subjectKind, before, after: [...before] };
+    grown.set(draft.subject, subject);
+    const version = subject.after.length + 1;
+    subject.after.push({ version, entry: draft.entry });
+    placed.push({ draft, version });
+  }
+  const changes = [...grown].map(([id, { kind, before, after }]) => ({
+    before: projectSubject(kind, id, before),
+    after: projectSubject(kind, id, after),
+  }));
+  const hashes = await appendEntries(scope.tx, act, placed);
+  await writeProjections(scope.tx, changes);
+  return hashes;
+}

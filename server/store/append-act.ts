@@ -1,0 +1,120 @@
+import { sql } from "kysely";
+import type { Uuid } from "../domain/ids.ts";
+import type { NewEntry, SubjectKind } from "../domain/subjects.ts";
+import type { Instant } from "../domain/time.ts";
+import { sha256 } from "../ledger/canonical.ts";
+import { type ActHeader, actDigest } from "../ledger/chain.ts";
+import { entryBytes, type SaltedText, saltTexts } from "../ledger/entry-bytes.ts";
+import type { Tx } from "./db.ts";
+
+/** What one act wrote, as it stands in the ledger: the same for the first sending and for every repetition. */
+export interface WrittenAct {
+  readonly id: Uuid;
+  readonly position: number;
+  readonly at: Instant;
+  readonly recordedAt: Instant;
+  readonly entries: readonly {
+    readonly subjectKind: SubjectKind;
+    readonly subject: Uuid;
+    readonly version: number;
+    readonly kind: string;
+  }[];
+}
+
+/** An entry with the version that it gets among the entries of its subject. */
+export interface PlacedEntry {
+  readonly draft: NewEntry;
+  readonly version: number;
+}
+
+/**
+ * Writes the entries and their texts. The act row comes after them, at its place in the chain; the foreign key
+ * is checked at commit. Returns the hashes of the entries in their order.
+ */
+export async function appendEntries(tx: Tx, act: string, placed: readonly PlacedEntry[]): Promise<Buffer[]> {
+  const salted = placed.map(({ draft }) => saltTexts(draft.texts ?? {}));
+  const bytes = placed.map(({ draft }, index) => entryBytes(draft.entry, salted[index] ?? []));
+  await sql`insert into entry (subject, version, subject_kind, act, n, kind, bytes)
+    select u.subject, u.version, u.subject_kind, ${act}::uuid, u.n, u.kind, u.bytes from unnest(
+      ${placed.map(({ draft }) => draft.subject)}::uuid[], ${placed.map(({ version }) => version)}::int[],
+      ${placed.map(({ draft }) => draft.subjectKind)}::text[], ${placed.map((_, index) => index + 1)}::int[],
+      ${placed.map(({ draft }) => draft.entry.kind)}::text[], ${bytes}::bytea[])
+      as u(subject, version, subject_kind, n, kind, bytes)`.execute(tx);
+  const texts = placed.flatMap(({ draft, version }, index) =>
+    (salted[index] ?? []).map((text) => ({ subject: draft.subject, version, ...text })),
+  );
+  if (texts.length > 0) await appendTexts(tx, texts);
+  return bytes.map((body) => sha256(body));
+}
+
+async function appendTexts(
+  tx: Tx,
+  texts: readonly (SaltedText & { subject: Uuid; version: number })[],
+): Promise<void> {
+  await tx
+    .insertInto("entry_text")
+    .values(texts.map(({ subject, version, name, salt, body }) => ({ subject, version, name, salt, body })))
+    .execute();
+}
+
+/**
+ * Puts the act at the end of the chain: locks the head, takes the next position without a gap, and hashes over the
+ * hash before it. `recorded_at` never goes back. One round trip, and the last step of every act, since the head is
+ * held from here to the commit.
+ */
+export async function linkAct(
+  tx: Tx,
+  act: ActHeader,
+  entryHashes: readonly Buffer[],
+): Promise<{ position: number; recordedAt: Instant }> {
+  const digest = actDigest(act, entryHashes);
+  const linked = await sql<{ position: number; recorded_at: Date }>`
+    with head as materialized (
+      select position + 1 as position, hash as prev,
+        greatest(recorded_at, date_trunc('milliseconds', clock_timestamp())) as recorded_at
+      from ledger_head for update
+    ), link as materialized (
+      select *, sha256(prev || int8send(position) || ${digest}::bytea
+        || int8send((extract(epoch from recorded_at) * 1000)::bigint)) as hash from head
+    ), moved as (
+      update ledger_head h set position = l.position, hash = l.hash, recorded_at = l.recorded_at from link l
+    )
+    insert into act (id, command, command_hash, by, device, device_seq, app_build, at, at_offset_min, sent_at,
+      entry_count, digest, position, prev, hash, recorded_at)
+    select ${act.id}::uuid, ${act.command}, ${act.commandHash}, ${act.by}::uuid, ${act.device}, ${act.deviceSeq},
+      ${act.appBuild}, ${new Date(act.at)}, ${act.atOffsetMin}, ${new Date(act.sentAt)}, ${entryHashes.length},
+      ${digest}, position, prev, hash, recorded_at from link
+    returning position, recorded_at`.execute(tx);
+  const row = linked.rows[0];
+  if (!row) throw new Error("The ledger has no head: the database was not migrated.");
+  return { position: Number(row.position), recordedAt: row.recorded_at.getTime() as Instant };
+}
+
+/** Finds an act by its id, with what it wrote and the command that it was. Undefined when there is none. */
+export async function findAct(
+  tx: Tx,
+  id: string,
+): Promise<(WrittenAct & { by: string; commandHash: Buffer }) | undefined> {
+  const act = await tx.selectFrom("act").selectAll().where("id", "=", id).executeTakeFirst();
+  if (!act) return undefined;
+  const entries = await tx
+    .selectFrom("entry")
+    .select(["subject_kind", "subject", "version", "kind"])
+    .where("act", "=", id)
+    .orderBy("n")
+    .execute();
+  return {
+    id: act.id as Uuid,
+    position: Number(act.position),
+    at: act.at.getTime() as Instant,
+    recordedAt: act.recorded_at.getTime() as Instant,
+    by: act.by,
+    commandHash: act.command_hash,
+    entries: entries.map((row) => ({
+      subjectKind: row.subject_kind as SubjectKind,
+      subject: row.subject as Uuid,
+      version: row.version,
+      kind: row.kind,
+    })),
+  };
+}
