@@ -13,9 +13,10 @@ export interface UnderKeys {
 
 /**
  * Plays keys against the reader as a browser would: effects first, then the key's own action if it was not
- * swallowed; Alt codes enter their character when Alt is released; silences are reported when they are due.
+ * swallowed; Alt codes enter their character when Alt is released; silences are reported when they are due,
+ * which on a page that gets its keys late (lagMs) is before the keys that were struck in time.
  */
-export function play(keys: readonly KeyEvent[]): UnderKeys {
+export function play(keys: readonly KeyEvent[], lagMs = 0): UnderKeys {
   let state = wedgeAtRest;
   let field = "";
   let page = "";
@@ -44,7 +45,7 @@ export function play(keys: readonly KeyEvent[]): UnderKeys {
     }
   };
   for (const key of keys) {
-    silences(key.time);
+    silences(key.time + lagMs);
     lastTarget = key.target;
     const step = stepWedge(state, key);
     state = step.state;

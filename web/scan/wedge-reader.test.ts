@@ -95,6 +95,25 @@ describe("the end of a scan", () => {
   });
 });
 
+test("a page that gets its keys 60 ms late reports a scan once", () => {
+  expect(play(wedgeKeys(NUMBER), 60)).toEqual(SCANNED);
+});
+
+describe("a page that gets its keys late", () => {
+  for (const lagMs of [60, 100, 300]) {
+    test(`by ${lagMs} ms ends with the whole scan and leaves nothing in the field`, () => {
+      for (const text of [NUMBER, "4006381333931"]) {
+        const { field, scans, confirms } = play(wedgeKeys(text), lagMs);
+        expect({ field, last: scans.at(-1), confirms }).toEqual({ field: "", last: text, confirms: 0 });
+      }
+    });
+    test(`by ${lagMs} ms loses nothing that a person types`, () => {
+      const text = "the quick brown fox jumps over it";
+      expect(play(typedKeys(text, 1_000, [12, 31, 44, 90, 20, 35, 41, 48, 49, 120]), lagMs).field).toBe(text);
+    });
+  }
+});
+
 describe("several scans", () => {
   test("150 ms apart are two scans", () => {
     const first = wedgeKeys(NUMBER);

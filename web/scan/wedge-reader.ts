@@ -35,6 +35,8 @@ export type WedgeEffect =
 
 export interface WedgeState {
   readonly burst?: Burst;
+  /** Ended by a silence that a key may still disprove: it was struck in time and only came late to a busy page. */
+  readonly ended?: Burst;
   readonly terminatorUntil?: number;
   readonly layout?: WedgeLayout;
 }
@@ -59,17 +61,33 @@ export function isHolding(state: WedgeState): boolean {
 
 /** Takes one key or one silence. Effects are to be carried out in order, before the key's own action. */
 export function stepWedge(before: WedgeState, input: KeyEvent | Silence): WedgeStep {
-  if (input.kind === "silence") {
-    const due = wakeAt(before);
-    return due !== undefined && input.time >= due ? close(before, false) : { state: before, effects: [] };
-  }
+  if (input.kind === "silence") return takeSilence(before, input.time);
   if (input.kind === "up")
     return input.key === "Alt" ? endAltCode(before, input) : { state: before, effects: [] };
+  return takeKeyDown(reopened(before, input), input);
+}
+
+function takeKeyDown(before: WedgeState, input: KeyEvent): WedgeStep {
   if (isTerminator(input)) return takeTerminator(before, input);
   if (!before.burst || input.time - before.burst.lastTime < GAP_MS) return takeKey(before, input);
   const paused = close(before, false);
   const next = takeKey(paused.state, input);
   return { state: next.state, effects: [...paused.effects, ...next.effects] };
+}
+
+function takeSilence(before: WedgeState, time: number): WedgeStep {
+  const due = wakeAt(before);
+  if (due === undefined || time < due || !before.burst) return { state: before, effects: [] };
+  const { state, effects } = close(before, false);
+  const strokes = before.burst.strokes.map((stroke) => ({ ...stroke, isHeld: false }));
+  const reported = effects.some((effect) => effect.kind === "scan") ? strokes.length : before.burst.reported;
+  return { state: { ...state, ended: { ...before.burst, strokes, reported } }, effects };
+}
+
+function reopened(state: WedgeState, input: KeyEvent): WedgeState {
+  const { ended, ...rest } = state;
+  if (!ended || input.time - ended.lastTime >= SILENCE_MS) return rest;
+  return { ...rest, burst: ended };
 }
 
 function takeKey(state: WedgeState, input: KeyEvent): WedgeStep {

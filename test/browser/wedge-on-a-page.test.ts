@@ -1,0 +1,120 @@
+import { type Browser, chromium, type Page } from "playwright-core";
+import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
+import { openScanPage } from "../kit/scan-page.ts";
+
+const NUMBER = "C7K3F92CXTKK";
+const BODY = `
+  <form><input id="name"><input id="count" type="number"><textarea id="note"></textarea>
+  <input id="day" type="date"><select id="list"><option>Bay</option><option>Cage</option></select><button>Send</button></form>`;
+let site: Awaited<ReturnType<typeof openScanPage>>;
+let browser: Browser;
+let page: Page;
+
+beforeAll(async () => {
+  site = await openScanPage("scan-page-entry.ts", BODY);
+  browser = await chromium.launch({
+    executablePath: process.env["CHROME_PATH"] ?? "/usr/bin/chromium",
+    args: ["--no-sandbox"],
+  });
+});
+afterAll(async () => {
+  await browser.close();
+  await site.close();
+});
+beforeEach(async () => {
+  await page?.close();
+  page = await browser.newPage();
+  await page.goto(site.url);
+});
+
+/**
+ * Sends trusted key events through the browser's own input path. Their time stamps are exact, as an operating
+ * system gives them; when they arrive is left to the machine.
+ */
+async function scan(text: string, everyMs: number, end = "Enter") {
+  const session = await page.context().newCDPSession(page);
+  const start = Date.now();
+  const send = (type: "keyDown" | "keyUp", char: string, index: number) => {
+    const code = /^[A-Z]$/.test(char) ? `Key${char}` : /^\d$/.test(char) ? `Digit${char}` : char;
+    const text = type === "keyUp" ? "" : char === "Enter" ? "\r" : char;
+    return session.send("Input.dispatchKeyEvent", {
+      type,
+      key: char,
+      code,
+      windowsVirtualKeyCode: char === "Enter" ? 13 : char.charCodeAt(0),
+      ...(text ? { text } : {}),
+      modifiers: code.startsWith("Key") ? 8 : 0,
+      timestamp: (start + index * everyMs) / 1_000,
+    });
+  };
+  const sent: Promise<unknown>[] = [];
+  for (const [index, char] of [...text, ...(end ? [end] : [])].entries()) {
+    sent.push(send("keyDown", char, index), send("keyUp", char, index));
+    await new Promise((done) => setTimeout(done, everyMs));
+  }
+  await Promise.all(sent);
+  await page.waitForTimeout(200);
+}
+const seen = () => page.evaluate(() => window.scanPage);
+const texts = async () => (await seen()).scans.map((event) => event.text);
+
+for (const id of ["name", "count", "note", "day", "list"]) {
+  test(`a scan with the focus in #${id} leaves nothing there, does not send the form, and is reported once`, async () => {
+    await page.focus(`#${id}`);
+    const before = await page.inputValue(`#${id}`);
+    await scan(NUMBER, 8);
+    expect(await texts()).toEqual([NUMBER]);
+    expect(await page.inputValue(`#${id}`)).toBe(before);
+    expect((await seen()).submits).toBe(0);
+  });
+}
+
+test("a scan keeps what was typed before it, with the caret where it was", async () => {
+  await page.fill("#name", "Bask");
+  await page.evaluate(() => (document.querySelector("#name") as HTMLInputElement).setSelectionRange(2, 2));
+  await scan(NUMBER, 8);
+  await page.keyboard.type("X", { delay: 70 });
+  expect(await page.inputValue("#name")).toBe("BaXsk");
+  expect(await texts()).toEqual([NUMBER]);
+});
+
+test("a scan while a button has the focus presses nothing", async () => {
+  await page.focus("button");
+  await scan(NUMBER, 8);
+  expect(await texts()).toEqual([NUMBER]);
+  const { clicks, submits } = await seen();
+  expect({ clicks, submits }).toEqual({ clicks: 0, submits: 0 });
+});
+
+test("quick typing comes through whole and in order, with Enter acting after it", async () => {
+  await page.focus("#name");
+  await scan("CORWIN", 30);
+  expect(await page.inputValue("#name")).toBe("CORWIN");
+  expect((await seen()).submits).toBe(1);
+  expect(await texts()).toEqual([]);
+});
+
+test("quick digits reach a number field, which has no selection to write to", async () => {
+  await page.focus("#count");
+  await scan("1234567", 35, "");
+  expect(await page.inputValue("#count")).toBe("1234567");
+});
+
+test("a shortcut outside fields still reaches the page", async () => {
+  await scan("T", 10, "");
+  expect((await seen()).keysSeen).toEqual(["T"]);
+});
+
+test("a scan is read whole while the page is busy for 300 ms in the middle of it", async () => {
+  await page.focus("#name");
+  const busy = page.evaluate(() => {
+    setTimeout(() => {
+      const until = performance.now() + 300;
+      while (performance.now() < until);
+    }, 30);
+  });
+  await Promise.all([busy, scan("4006381333931", 8)]);
+  await page.waitForTimeout(400);
+  expect(await texts()).toEqual(["4006381333931"]);
+  expect(await page.inputValue("#name")).toBe("");
+});
