@@ -1,5 +1,6 @@
 import type { AccountId, ActId, Uuid } from "../domain/ids.ts";
 import type { Decided, Refusal } from "../domain/refusal.ts";
+import type { Role } from "../domain/register/account.ts";
 import type { NewEntry } from "../domain/subjects.ts";
 import type { Instant } from "../domain/time.ts";
 import { canonicalBytes, type LedgerValue, sha256 } from "../ledger/canonical.ts";
@@ -12,6 +13,8 @@ import { SubjectFault } from "../store/project-subject.ts";
 export interface ActEnvelope {
   readonly id: ActId;
   readonly by: AccountId;
+  /** The role in which the person acts; decides what an act may do, and is no part of the chain. */
+  readonly role: Role;
   readonly device: string;
   readonly deviceSeq: number;
   readonly appBuild: string;
@@ -97,7 +100,8 @@ async function runOnce<Command>(
     if ("refusals" in decided) throw new Refused(decided.refusals);
     if (decided.entries.length === 0) throw new Refused([{ code: "nothing-to-do" }]);
     const hashes = await writeEntries(scope, envelope.id, decided.entries);
-    await linkAct(tx, { ...envelope, command: act.name, commandHash }, hashes);
+    const { role: _, ...header } = envelope;
+    await linkAct(tx, { ...header, command: act.name, commandHash }, hashes);
     const written = await findAct(tx, envelope.id);
     if (!written) throw new Error("An act that was just written cannot be read.");
     return { written };

@@ -31,23 +31,37 @@ export interface Custody {
   readonly retiredAt?: Instant;
 }
 
-/** Orders entries as they happened: by time, then as they were recorded. */
-export function inOrderOfHappening(entries: readonly Versioned<PieceEntry>[]): Versioned<PieceEntry>[] {
-  return [...entries].sort((a, b) => a.entry.at - b.entry.at || a.version - b.version);
+/** An entry that stands. `place` is the version that it stands in for, where it corrects another. */
+export interface Standing extends Versioned<PieceEntry> {
+  readonly place?: number;
+}
+
+/** Orders entries as they happened: by time, then as they were recorded; a correction takes the place of the first. */
+export function inOrderOfHappening(entries: readonly Standing[]): Standing[] {
+  return [...entries].sort(
+    (a, b) => a.entry.at - b.entry.at || (a.place ?? a.version) - (b.place ?? b.version),
+  );
 }
 
 /**
  * Puts what corrections say in the place of what they correct, and leaves out what they void.
- * A correction keeps its own version, so that the trail can name both.
+ * A correction keeps its own version, so that the trail can name both, and the place of what it corrects, so that
+ * of two moves in one minute the first can be corrected.
  */
-export function withCorrections(entries: readonly Versioned<PieceEntry>[]): Versioned<PieceEntry>[] {
-  const corrected = new Set<number>();
-  for (const { entry } of entries) if (entry.kind === "EntryCorrected") corrected.add(entry.corrects);
-  const standing: Versioned<PieceEntry>[] = [];
+export function withCorrections(entries: readonly Versioned<PieceEntry>[]): Standing[] {
+  const corrects = new Map<number, number>();
+  for (const { version, entry } of entries)
+    if (entry.kind === "EntryCorrected") corrects.set(version, entry.corrects);
+  const corrected = new Set(corrects.values());
+  const placeOf = (version: number): number => {
+    const first = corrects.get(version);
+    return first === undefined || first >= version ? version : placeOf(first);
+  };
+  const standing: Standing[] = [];
   for (const { version, entry } of entries) {
     if (corrected.has(version)) continue;
     if (entry.kind !== "EntryCorrected") standing.push({ version, entry });
-    else if (entry.instead) standing.push({ version, entry: entry.instead });
+    else if (entry.instead) standing.push({ version, entry: entry.instead, place: placeOf(version) });
   }
   return standing;
 }
@@ -69,7 +83,7 @@ interface OpenStay {
 export function foldStays(entries: readonly Versioned<PieceEntry>[]): Custody | CustodyFault {
   const stays: Stay[] = [];
   let open: OpenStay | undefined;
-  let retired: { at: Instant; version: number } | undefined;
+  let retired: { at: Instant } | undefined;
   const close = (to: Instant, toVersion: number) => {
     if (!open) return;
     const { support: _, ...stay } = open;
@@ -81,8 +95,9 @@ export function foldStays(entries: readonly Versioned<PieceEntry>[]): Custody | 
       continue;
     }
     if (!open) return faultBefore(version, entries);
+    if (retired && endsWithRetirement(entry))
+      return { code: "after-retired", version, retiredAt: retired.at };
     if (entry.kind === "PieceMoved") {
-      if (retired) return { code: "after-retired", version, retiredAt: retired.at };
       if (!isSameHolder(entry.from, open.holder)) {
         return { code: "holder-differs", version, at: entry.at, stated: entry.from, recorded: open.holder };
       }
@@ -95,7 +110,7 @@ export function foldStays(entries: readonly Versioned<PieceEntry>[]): Custody | 
       if (until < entry.at) stays.push(gap(until, entry.at, entry.evidence, version));
       open = begin(entry.holder, entry.at, entry.evidence, version);
     } else if (entry.kind === "PieceRetired") {
-      retired = { at: entry.at, version };
+      retired = { at: entry.at };
     }
     if (supports(entry)) open.support = entry.at;
   }
@@ -111,6 +126,11 @@ function begin(holder: Holder, at: Instant, evidence: Evidence, fromVersion: num
 
 function gap(from: Instant, to: Instant, evidence: Evidence, version: number): Stay {
   return { holder: WHEREABOUTS_UNKNOWN, from, to, evidence, fromVersion: version, toVersion: version };
+}
+
+/** What is not done with a retired piece any more. It can still be found, separated and described. */
+function endsWithRetirement(entry: PieceEntry): boolean {
+  return entry.kind === "PieceMoved" || entry.kind === "PieceRetired" || entry.kind === "LayerInstalled";
 }
 
 /** Which facts say where a piece was: those at which somebody had it in hand. */

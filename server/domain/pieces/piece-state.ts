@@ -112,6 +112,8 @@ function tellings(ordered: readonly Versioned<PieceEntry>[], label: MakersLabel,
     foreignCodes: [] as { code: string; version: number }[],
     byEye: [] as ByEye[],
   };
+  // Two devices' clocks differ: a lift may bear an earlier time than its hold, and lifts it all the same.
+  const lifts = new Map<number, { liftedAt: Instant; liftedVersion: number }>();
   for (const { version, entry } of ordered) {
     switch (entry.kind) {
       case "PieceRegistered":
@@ -146,9 +148,7 @@ function tellings(ordered: readonly Versioned<PieceEntry>[], label: MakersLabel,
         });
         break;
       case "HoldLifted":
-        told.holds = told.holds.map((hold) =>
-          hold.version === entry.hold ? { ...hold, liftedAt: entry.at, liftedVersion: version } : hold,
-        );
+        if (!lifts.has(entry.hold)) lifts.set(entry.hold, { liftedAt: entry.at, liftedVersion: version });
         break;
       case "ForeignCodeBound":
         told.foreignCodes.push({ code: entry.code, version });
@@ -167,8 +167,13 @@ function tellings(ordered: readonly Versioned<PieceEntry>[], label: MakersLabel,
         entry satisfies never;
     }
   }
-  const { model, assignment, ...rest } = told;
-  return { ...rest, ...(model ? { model } : {}), ...(assignment ? { assignment } : {}) };
+  const { model, assignment, holds, ...rest } = told;
+  return {
+    ...rest,
+    holds: holds.map((hold) => ({ ...hold, ...lifts.get(hold.version) })),
+    ...(model ? { model } : {}),
+    ...(assignment ? { assignment } : {}),
+  };
 }
 
 function merged<Facts extends object>(

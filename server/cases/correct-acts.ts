@@ -1,0 +1,81 @@
+import { onPiece } from "../domain/bench/bench-state.ts";
+import type { Holder } from "../domain/custody/holder.ts";
+import type { PieceId, Uuid } from "../domain/ids.ts";
+import { type Correction, correctEntry } from "../domain/pieces/correct-entries.ts";
+import type { Refusal } from "../domain/refusal.ts";
+import type { NewEntry } from "../domain/subjects.ts";
+import type { Instant } from "../domain/time.ts";
+import { type ActScope, entriesOf, takePieces } from "../store/act-scope.ts";
+import { findAct } from "../store/append-act.ts";
+import type { Act, ActEnvelope } from "./run-act.ts";
+
+/** Corrects one entry of a piece: another holder, another time, or not at all; with the reason. */
+export interface CorrectMove {
+  readonly piece: PieceId;
+  readonly version: number;
+  readonly to?: Holder;
+  readonly at?: Instant;
+  readonly void?: true;
+  readonly note: string;
+}
+
+/** Takes back a whole act by correcting all its entries, which then stand for nothing. Both stay on record. */
+export interface TakeBackAct {
+  readonly act: Uuid;
+  readonly note: string;
+}
+
+export const correctMoveAct: Act<CorrectMove> = {
+  name: "correctMove",
+  rules: "shared",
+  decide: (scope, command, envelope) => {
+    const { note, ...correction } = command;
+    return correctAll(scope, [correction], note, envelope);
+  },
+};
+
+export const takeBackAct: Act<TakeBackAct> = {
+  name: "takeBackAct",
+  rules: "shared",
+  async decide(scope, command, envelope) {
+    const act = await findAct(scope.tx, command.act);
+    if (!act) return { refusals: [{ code: "unknown-subject", subject: command.act, what: "act" }] };
+    const others = act.entries.filter((entry) => entry.subjectKind !== "piece");
+    if (others.length > 0) {
+      return {
+        refusals: others.map(
+          ({ subject, version }): Refusal => ({
+            code: "cannot-correct",
+            subject,
+            version,
+            why: "other kind",
+          }),
+        ),
+      };
+    }
+    const corrections = act.entries.map(
+      ({ subject, version }): Correction => ({ piece: subject as PieceId, version, void: true }),
+    );
+    return correctAll(scope, corrections, command.note, envelope);
+  },
+};
+
+async function correctAll(
+  scope: ActScope,
+  corrections: readonly Correction[],
+  note: string,
+  envelope: ActEnvelope,
+): Promise<{ entries: readonly NewEntry[] } | { refusals: readonly Refusal[] }> {
+  await takePieces(
+    scope,
+    corrections.map(({ piece }) => piece),
+  );
+  const entries: NewEntry[] = [];
+  const refusals: Refusal[] = [];
+  for (const correction of corrections) {
+    const made = correctEntry(entriesOf(scope, "piece", correction.piece), correction, envelope.at);
+    if ("code" in made) refusals.push(made);
+    else entries.push(onPiece(correction.piece, made, { note }));
+  }
+  return refusals.length > 0 ? { refusals } : { entries };
+}
