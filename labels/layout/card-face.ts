@@ -1,0 +1,104 @@
+import type { TagNumber } from "../../server/domain/tags/tag-number.ts";
+import { tidyText } from "./fit-text.ts";
+
+/** Cards that set a mode of the bench or confirm; their words are those of the tape. */
+export type ActionName =
+  | "look up"
+  | "turn in"
+  | "issue"
+  | "install liner"
+  | "separate"
+  | "attach tag"
+  | "as found"
+  | "confirm";
+
+/** What a card is for. Member cards and badges carry their number and no name. */
+export type Card =
+  | { readonly card: "action"; readonly action: ActionName; readonly number: TagNumber }
+  | { readonly card: "place"; readonly place: string; readonly number: TagNumber }
+  | { readonly card: "member"; readonly number: TagNumber }
+  | { readonly card: "badge"; readonly number: TagNumber };
+
+/** What stands on a card: a heading, three short lines that say what happens, and whether it leads to writing. */
+export interface CardFace {
+  readonly number: TagNumber;
+  readonly heading: string;
+  readonly lines: readonly [string, string, string];
+  /** A filled band with two rows of stitches writes; an open band with one row changes nothing. */
+  readonly writes: boolean;
+}
+
+type Words = Omit<CardFace, "number">;
+
+const ON_TRAY = "They collect on the tray.";
+const ACTIONS: Readonly<Record<ActionName, Words>> = {
+  "look up": {
+    heading: "Look up",
+    lines: ["Scan this card, then a piece.", "The screen shows the piece.", "Nothing changes."],
+    writes: false,
+  },
+  "turn in": {
+    heading: "Turn in",
+    lines: ["Scan this card, then pieces.", ON_TRAY, "Scan Confirm to take them in."],
+    writes: true,
+  },
+  issue: {
+    heading: "Issue",
+    lines: ["Scan a member, then pieces.", "Each piece is checked.", "Scan Confirm to issue them."],
+    writes: true,
+  },
+  "install liner": {
+    heading: "Install liner",
+    lines: ["Scan a shell, then its liner.", "The labels are compared.", "Scan Confirm to install it."],
+    writes: true,
+  },
+  separate: {
+    heading: "Separate",
+    lines: ["Scan this card, then pieces", "that came apart.", "Scan Confirm to write it."],
+    writes: true,
+  },
+  "attach tag": {
+    heading: "Attach tag",
+    lines: ["Choose a piece on screen.", "Fix the tag, then scan it.", "Only a scan proves a tag."],
+    writes: true,
+  },
+  "as found": {
+    heading: "As found",
+    lines: ["For gear taken or fitted", "while nobody wrote it down.", "Scan Confirm to write it."],
+    writes: true,
+  },
+  confirm: {
+    heading: "Confirm",
+    lines: ["Writes what is on the tray", "as one act, all or none.", "Nothing else to press."],
+    writes: true,
+  },
+};
+
+/** Says what stands on a card. A place's name comes from the register; no card carries a person's name. */
+export function faceOfCard(card: Card): CardFace {
+  switch (card.card) {
+    case "action":
+      return { number: card.number, ...ACTIONS[card.action] };
+    case "place":
+      return {
+        number: card.number,
+        heading: tidyText(`Transfer to ${card.place}`),
+        lines: ["Scan this card, then pieces.", ON_TRAY, "Scan Confirm to write it."],
+        writes: true,
+      };
+    case "member":
+      return {
+        number: card.number,
+        heading: "Issue to a member",
+        lines: ["Scan this card, then pieces.", ON_TRAY, "Scan Confirm to issue them."],
+        writes: true,
+      };
+    case "badge":
+      return {
+        number: card.number,
+        heading: "Badge",
+        lines: ["Says who is at the bench.", "The PIN goes with it.", "Alone it only turns gear in."],
+        writes: false,
+      };
+  }
+}
