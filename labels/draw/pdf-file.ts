@@ -1,0 +1,75 @@
+import fontkit from "@pdf-lib/fontkit";
+import { PDFDocument, type PDFFont, PDFName, PrintScaling } from "pdf-lib";
+import type { Face, PlacedPage } from "../layout/placed-box.ts";
+import type { Printer } from "../layout/printer.ts";
+import { fontOfFace } from "./font-files.ts";
+import { type EncodeText, writePage } from "./page-stream.ts";
+import { splitRuns } from "./text-runs.ts";
+
+/**
+ * Draws pages into one PDF. The same pages give the same bytes: no clock and no randomness goes in. Fonts are
+ * embedded as subsets, and viewers are asked not to scale, since a scaled module is no longer whole dots.
+ */
+export async function writePdf(
+  pages: readonly PlacedPage[],
+  printer: Printer,
+  title: string,
+): Promise<Uint8Array> {
+  const document = await PDFDocument.create({ updateMetadata: false });
+  document.registerFontkit(fontkit);
+  document.setTitle(title, { showInWindowTitleBar: true });
+  document.setLanguage("en");
+  document.catalog.getOrCreateViewerPreferences().setPrintScaling(PrintScaling.None);
+  const fonts = await embedFonts(document, pages);
+  const scale = 72 / (25.4 * printer.dotsPerMm);
+  for (const placed of pages) {
+    const page = document.addPage([placed.width * scale, placed.height * scale]);
+    const content = document.context.flateStream(writePage(placed, printer, fonts.encode));
+    page.node.set(PDFName.of("Contents"), document.context.register(content));
+    page.node.set(PDFName.of("Resources"), fonts.resources);
+  }
+  return document.save({ useObjectStreams: true });
+}
+
+/** Embeds the fonts that these pages use and no other; all pages share one resource dictionary. */
+async function embedFonts(document: PDFDocument, pages: readonly PlacedPage[]) {
+  const named = new Map<string, { readonly name: string; readonly font: PDFFont }>();
+  for (const { face, font } of fontsUsed(pages)) {
+    const file = fontOfFace(face, font);
+    if (!named.has(file.path)) {
+      const embedded = await document.embedFont(file.bytes, { subset: true });
+      named.set(file.path, { name: `F${named.size + 1}`, font: embedded });
+    }
+  }
+  const encoded = new Map<string, ReturnType<EncodeText>>();
+  const encode: EncodeText = ({ text, face }) => {
+    const key = `${face}\n${text}`;
+    const known = encoded.get(key);
+    if (known) return known;
+    const found = splitRuns(text, face);
+    if ("code" in found) throw new Error(`a text with a fault reached the drawing: ${found.code}`);
+    const runs = found.runs.map((run) => {
+      const used = named.get(fontOfFace(face, run.font).path);
+      if (used === undefined) throw new Error(`font ${run.font} of face ${face} is not embedded`);
+      return { font: used.name, hex: used.font.encodeText(run.text).asString(), width: run.width };
+    });
+    encoded.set(key, runs);
+    return runs;
+  };
+  const dictionary = Object.fromEntries([...named.values()].map(({ name, font }) => [name, font.ref]));
+  const resources = document.context.register(document.context.obj({ Font: dictionary }));
+  return { encode, resources };
+}
+
+function fontsUsed(pages: readonly PlacedPage[]): readonly { readonly face: Face; readonly font: number }[] {
+  const used = new Map<string, { readonly face: Face; readonly font: number }>();
+  for (const page of pages)
+    for (const { label } of page.labels)
+      for (const box of label.boxes) {
+        if (box.box !== "text") continue;
+        const found = splitRuns(box.text, box.face);
+        if ("code" in found) continue;
+        for (const { font } of found.runs) used.set(`${box.face} ${font}`, { face: box.face, font });
+      }
+  return [...used.values()].sort((a, b) => (`${a.face}${a.font}` < `${b.face}${b.font}` ? -1 : 1));
+}
