@@ -7,6 +7,7 @@ import {
   withCorrections,
 } from "../custody/fold-stays.ts";
 import type { Holder } from "../custody/holder.ts";
+import { isSeen } from "../evidence.ts";
 import { type Fitting, type FittingFault, foldFittings } from "../fittings/fold-fittings.ts";
 import type { ModelId, PieceId, Uuid } from "../ids.ts";
 import type { Instant } from "../time.ts";
@@ -43,6 +44,8 @@ export interface PieceState {
   readonly soiled: boolean;
   readonly washes: number;
   readonly registeredAt: Instant;
+  /** When somebody last scanned it or had it in hand, by what the ledger tells. */
+  readonly seenAt?: Instant;
   readonly retiredAt?: Instant;
   readonly holder: Holder;
   readonly heldSince: Instant;
@@ -84,6 +87,7 @@ export function foldPiece(id: PieceId, entries: readonly Versioned<PieceEntry>[]
     kind: first.pieceKind,
     registeredAt: first.at,
     ...told,
+    ...lastSeen(standing),
     ...custodyNow(custody, stay),
     fittings,
   };
@@ -96,6 +100,11 @@ function custodyNow(custody: Custody, stay: Stay) {
     stays: custody.stays,
     ...(custody.retiredAt === undefined ? {} : { retiredAt: custody.retiredAt }),
   };
+}
+
+function lastSeen(standing: readonly Versioned<PieceEntry>[]): { seenAt?: Instant } {
+  const seen = standing.filter(({ entry }) => isSeen(entry.evidence)).map(({ entry }) => entry.at);
+  return seen.length === 0 ? {} : { seenAt: Math.max(...seen) as Instant };
 }
 
 /** Collects what entries tell apart from custody and fitting, in the order in which it happened. */
