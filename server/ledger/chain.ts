@@ -18,7 +18,12 @@ export interface ActHeader {
 
 /** Hashes an act with the hashes of its entries, in their order: what the chain binds beside position and time. */
 export function actDigest(act: ActHeader, entryHashes: readonly Buffer[]): Buffer {
-  const header: LedgerValue = { ...act, commandHash: act.commandHash.toString("hex") };
+  const { id, command, commandHash, by, device, deviceSeq, appBuild, at, atOffsetMin, sentAt } = act;
+  // Named one by one: what else an envelope carries is not kept in the act's row, and could not be checked later.
+  const header: LedgerValue = {
+    ...{ id, command, commandHash: commandHash.toString("hex"), by, device, deviceSeq },
+    ...{ appBuild, at, atOffsetMin, sentAt },
+  };
   return sha256(canonicalBytes(header), ...entryHashes);
 }
 
