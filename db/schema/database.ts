@@ -49,6 +49,15 @@ export interface ActTable {
 }
 export type ActRow = Selectable<ActTable>;
 
+export interface ByEyeTable {
+  layer: string;
+  n: number;
+  shell: string;
+  compared_by: string;
+  compared_at: Timestamp;
+}
+export type ByEyeRow = Selectable<ByEyeTable>;
+
 export interface CredentialTable {
   account: string;
   passphrase: ColumnType<unknown, string | null, string | null>;
@@ -244,6 +253,7 @@ export interface PieceTable {
   retired_at: ColumnType<Date | null, Date | string | null, Date | string | null>;
   registered_at: Timestamp;
   version: number;
+  seen_at: ColumnType<Date | null, Date | string | null, Date | string | null>;
 }
 export type PieceRow = Selectable<PieceTable>;
 
@@ -353,6 +363,7 @@ export interface Database {
   acceptance: AcceptanceTable;
   account: AccountTable;
   act: ActTable;
+  by_eye: ByEyeTable;
   credential: CredentialTable;
   entry: EntryTable;
   entry_text: EntryTextTable;

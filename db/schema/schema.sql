@@ -55,6 +55,16 @@ table act
   CREATE INDEX act_recorded_at ON public.act USING btree (recorded_at)
   grant layertrail_app: insert, select
 
+table by_eye
+  layer uuid not null
+  n integer not null
+  shell uuid not null
+  compared_by uuid not null
+  compared_at timestamp with time zone not null
+  constraint by_eye_pkey: PRIMARY KEY (layer, n)
+  CREATE INDEX by_eye_shell ON public.by_eye USING btree (shell)
+  grant layertrail_app: delete, insert, select, update
+
 table credential
   account uuid not null
   passphrase jsonb
@@ -81,6 +91,7 @@ table entry
   constraint entry_subject_kind_check: CHECK ((subject_kind = ANY (ARRAY['piece'::text, 'tag'::text, 'place'::text, 'member'::text, 'provider'::text, 'outside'::text, 'kind'::text, 'model'::text, 'acceptance'::text, 'load'::text, 'machine'::text, 'notice'::text, 'contamination-event'::text, 'policy'::text, 'account'::text, 'trace'::text])))
   constraint entry_subject_prior_fkey: FOREIGN KEY (subject, prior) REFERENCES entry(subject, version)
   constraint entry_version_check: CHECK ((version >= 1))
+  CREATE INDEX entry_corrected ON public.entry USING btree (subject, version) WHERE (kind = 'EntryCorrected'::text)
   grant layertrail_app: insert, select
 
 table entry_text
@@ -132,6 +143,7 @@ table hold
   lifted_version integer
   constraint hold_pkey: PRIMARY KEY (piece, version)
   CREATE INDEX hold_open ON public.hold USING btree (piece) WHERE (lifted_at IS NULL)
+  CREATE INDEX hold_with_piece ON public.hold USING btree (with_piece) WHERE (with_piece IS NOT NULL)
   grant layertrail_app: delete, insert, select, update
 
 table import_file
@@ -182,6 +194,7 @@ table member
   version integer not null
   constraint member_number_key: UNIQUE (number)
   constraint member_pkey: PRIMARY KEY (id)
+  CREATE INDEX member_number_text ON public.member USING gin (number gin_trgm_ops)
   grant layertrail_app: delete, insert, select, update
 
 table model
@@ -281,6 +294,7 @@ table piece
   retired_at timestamp with time zone
   registered_at timestamp with time zone not null
   version integer not null
+  seen_at timestamp with time zone
   constraint piece_check: CHECK (((holder IS NULL) = (holder_kind = ANY (ARRAY['in transit'::text, 'whereabouts unknown'::text]))))
   constraint piece_holder_kind_check: CHECK ((holder_kind = ANY (ARRAY['place'::text, 'member'::text, 'provider'::text, 'outside'::text, 'in transit'::text, 'whereabouts unknown'::text])))
   constraint piece_label_reading_check: CHECK ((label_reading = ANY (ARRAY['not yet read'::text, 'read'::text, 'not legible'::text])))
@@ -289,10 +303,17 @@ table piece
   CREATE INDEX piece_fitted_in ON public.piece USING btree (fitted_in) WHERE (fitted_in IS NOT NULL)
   CREATE INDEX piece_held ON public.piece USING btree (id) WHERE held
   CREATE INDEX piece_holder ON public.piece USING btree (holder, kind, id)
+  CREATE INDEX piece_holder_kind_order ON public.piece USING btree (holder_kind, id)
+  CREATE INDEX piece_holder_order ON public.piece USING btree (holder, id) WHERE (holder IS NOT NULL)
+  CREATE INDEX piece_kind_order ON public.piece USING btree (kind, id)
   CREATE INDEX piece_member ON public.piece USING btree (member) WHERE (member IS NOT NULL)
   CREATE INDEX piece_model ON public.piece USING btree (kind, lower(model_name), size)
+  CREATE INDEX piece_model_order ON public.piece USING btree (lower(model_name), id)
   CREATE INDEX piece_registered ON public.piece USING btree (registered_at DESC, id DESC)
+  CREATE INDEX piece_retired_order ON public.piece USING btree (id) WHERE (retired_at IS NOT NULL)
+  CREATE INDEX piece_seen ON public.piece USING btree (seen_at, id) WHERE (retired_at IS NULL)
   CREATE INDEX piece_serial_text ON public.piece USING gin (serial gin_trgm_ops)
+  CREATE INDEX piece_size_order ON public.piece USING btree (size, id)
   CREATE INDEX piece_soiled ON public.piece USING btree (id) WHERE soiled
   CREATE UNIQUE INDEX piece_serial ON public.piece USING btree (lower(maker), kind, lower(serial)) WHERE ((serial IS NOT NULL) AND (maker IS NOT NULL))
   grant layertrail_app: delete, insert, select, update
@@ -310,6 +331,7 @@ table place
   constraint place_carries_check: CHECK ((carries = ANY (ARRAY['closed'::text, 'shared'::text, 'apart'::text])))
   constraint place_pkey: PRIMARY KEY (id)
   constraint place_side_check: CHECK ((side = ANY (ARRAY['soiled'::text, 'clean'::text])))
+  CREATE INDEX place_within ON public.place USING btree (within) WHERE (within IS NOT NULL)
   CREATE UNIQUE INDEX place_name ON public.place USING btree (lower(name)) WHERE (NOT closed)
   grant layertrail_app: delete, insert, select, update
 

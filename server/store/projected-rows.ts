@@ -24,6 +24,7 @@ export const PROJECTED_TABLES = {
   fitting: ["layer", "n"],
   hold: ["piece", "version"],
   foreign_code: ["code"],
+  by_eye: ["layer", "n"],
   tag: ["id"],
 } as const satisfies Record<string, readonly string[]>;
 export type ProjectedTable = keyof typeof PROJECTED_TABLES;
@@ -46,6 +47,7 @@ export const SUBJECT_COLUMN: Readonly<Record<ProjectedTable, string>> = {
   fitting: "layer",
   hold: "piece",
   foreign_code: "piece",
+  by_eye: "layer",
   tag: "id",
 };
 
@@ -96,6 +98,7 @@ export function rowsOfPiece(state: PieceState): Projection {
         retired_at: state.retiredAt === undefined ? null : instantCell(state.retiredAt),
         registered_at: instantCell(state.registeredAt),
         version: state.version,
+        seen_at: state.seenAt === undefined ? null : instantCell(state.seenAt),
       },
     ],
     stay: stayRows(state),
@@ -111,6 +114,13 @@ export function rowsOfPiece(state: PieceState): Projection {
       lifted_version: hold.liftedVersion ?? null,
     })),
     foreign_code: state.foreignCodes.map(({ code, version }) => ({ code, piece: state.id, version })),
+    by_eye: state.byEye.map(({ shell, by, at }, index) => ({
+      layer: state.id,
+      n: index + 1,
+      shell,
+      compared_by: by,
+      compared_at: instantCell(at),
+    })),
   };
 }
 
