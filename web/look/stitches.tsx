@@ -105,9 +105,9 @@ function TrailLines(props: { readonly mark: "entry" | "late" | "correction" | "g
     case "late":
       return <rect class="stitch-hollow" x="9.5" y="2.5" width="9" height="27" rx="4.5" />;
     case "correction":
-      return <path class="stitch-hollow" d="M8 3V29M14 3V29M20 3V29M2 9H26M2 16H26M2 23H26" />;
+      return <path class="stitch-hollow" d="M6 3V29M14 3V29M22 3V29M1 8.4H27M1 16H27M1 23.6H27" />;
     default:
-      return <path class="stitch-baste" d="M14 1C6 10 20 12 17 19C15 24 13 26 16 31" />;
+      return <path class="stitch-baste" d="M15 -0.5C8.4 4.5 9.4 10.5 14 16C19 21.6 20 27 14.6 32.5" />;
   }
 }
 
