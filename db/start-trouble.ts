@@ -9,7 +9,9 @@ export type StartTroubleCode =
   | "no-permission"
   | "no-unprivileged-user"
   | "port-in-use"
+  | "pages-missing"
   | "role-too-strong"
+  | "role-too-weak"
   | "unsafe-database"
   | "wrong-database-version";
 

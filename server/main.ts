@@ -1,0 +1,81 @@
+import fs from "node:fs";
+import path from "node:path";
+import { kyselyOn, openPool } from "../db/connect.ts";
+import { StartTrouble } from "../db/start-trouble.ts";
+import { type Config, parseConfig } from "./config.ts";
+import { createApp } from "./http/app.ts";
+import { type Listening, listen } from "./listen.ts";
+import { openDatabase } from "./open-database.ts";
+import { isHttps, ownHosts } from "./own-addresses.ts";
+
+/** A running Layertrail. */
+interface House {
+  readonly listening: Listening;
+  readonly close: () => Promise<void>;
+}
+
+/** Puts the parts together, in the order in which they need each other. */
+async function open(config: Config): Promise<House> {
+  if (!fs.existsSync(path.join(config.webDir, "index.html"))) {
+    throw new StartTrouble(
+      "pages-missing",
+      'The pages are not built. Start with "npm start", which builds them.',
+    );
+  }
+  const database = await openDatabase(config);
+  const db = kyselyOn(openPool(database.appUrl));
+  try {
+    const app = createApp({
+      db,
+      now: Date.now,
+      departmentId: database.databaseId,
+      hosts: ownHosts(config),
+      isHttps: isHttps(config),
+      webDist: config.webDir,
+      onFault: (fault) => console.error(fault),
+    });
+    const listening = await listen(config, app.fetch);
+    const close = async () => {
+      await listening.drain();
+      await db.destroy();
+      await database.close();
+    };
+    return { listening, close };
+  } catch (error) {
+    await db.destroy();
+    await database.close();
+    throw error;
+  }
+}
+
+/** A signal that comes while the house is still opening waits for that, so that no database is left running alone. */
+function closeOnSignal(opening: Promise<House>): void {
+  let isClosing = false;
+  const stop = () => {
+    if (isClosing) return;
+    isClosing = true;
+    opening
+      .then((house) => house.close())
+      .then(() => process.exit(0))
+      .catch(fail);
+  };
+  process.on("SIGINT", stop);
+  process.on("SIGTERM", stop);
+  // start.mjs holds this channel; when it is gone nobody is left to pass a signal on.
+  process.on("disconnect", stop);
+}
+
+function fail(error: unknown): never {
+  if (error instanceof StartTrouble) console.error(`Layertrail did not start. ${error.message}`);
+  else console.error(error);
+  process.exit(1);
+}
+
+try {
+  const opening = open(parseConfig(process.env));
+  closeOnSignal(opening);
+  const { listening } = await opening;
+  for (const address of listening.addresses) console.log(`Layertrail is at ${address}`);
+} catch (error) {
+  fail(error);
+}
