@@ -76,9 +76,12 @@ function gray(box: { readonly ink: "black" | "white" }): 0 | 1 {
   return box.ink === "black" ? 0 : 1;
 }
 
+/** Quarters of a dot, which is what symbols are made of, are written from a table. */
+const QUARTERS = Array.from({ length: 4_000 }, (_, quarter) => String(quarter / 4));
+
 /** A thousandth of a dot is far below what any raster shows, and short numbers keep files small. */
 function n(value: number): string {
-  return String(Math.round(value * 1000) / 1000);
+  return QUARTERS[value * 4] ?? String(Math.round(value * 1000) / 1000);
 }
 
 /** The scale is written finer: its rounding would add up over a page. */
