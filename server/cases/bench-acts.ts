@@ -21,6 +21,7 @@ import type { NewEntry } from "../domain/subjects.ts";
 import { type ActScope, takePieces } from "../store/act-scope.ts";
 import { unknownHolders } from "../store/known-holders.ts";
 import { fittedWith, loadRulebook } from "../store/load-rulebook.ts";
+import { modelsByName } from "../store/register-facts.ts";
 import type { Act, ActEnvelope } from "./run-act.ts";
 
 /** Locks the pieces with all that is fitted in or around them, and reads the rules that decide about them. */
@@ -35,6 +36,13 @@ export async function takeBench(
   // Between the look and the lock another bench may have put something in or taken it out: look once more.
   const late = (await fittedWith(scope.tx, pieces, envelope.at)).filter((id) => !states.has(id));
   for (const [id, state] of await takePieces(scope, late)) states.set(id, state);
+  // A model described after its pieces came in counts for them from that moment on.
+  const named = [...states.values()];
+  const modelOf = await modelsByName(scope.tx, named);
+  for (const state of named) {
+    const model = state.model ?? modelOf(state.kind, state.label);
+    if (model && !state.model) states.set(state.id, { ...state, model });
+  }
   const models = [...states.values()].flatMap((state) => state.model ?? []);
   const { at, by, role } = envelope;
   return { pieces: states, book: await loadRulebook(scope.tx, models), at, by, role };

@@ -1,0 +1,195 @@
+import { onPiece } from "../domain/bench/bench-state.ts";
+import { holderId } from "../domain/custody/holder.ts";
+import type { MemberId, OutsideId, PieceId, PlaceId, ProviderId, Uuid } from "../domain/ids.ts";
+import type { Refusal } from "../domain/refusal.ts";
+import type { KindFacts } from "../domain/register/kind.ts";
+import type { MemberFacts } from "../domain/register/member.ts";
+import type { OutsideFacts, ProviderFacts } from "../domain/register/parties.ts";
+import type { PlaceFacts } from "../domain/register/place.ts";
+import {
+  type DescribePiece,
+  describePiece,
+  type RegisterPieces,
+  registerPieces,
+} from "../domain/register/register-pieces.ts";
+import type { NewEntry } from "../domain/subjects.ts";
+import type { LocalDate } from "../domain/time.ts";
+import { takePieces, takeSubjects } from "../store/act-scope.ts";
+import { unknownHolders } from "../store/known-holders.ts";
+import { loadKinds } from "../store/load-rulebook.ts";
+import {
+  holderOfName,
+  knownSerials,
+  modelsByName,
+  namePerson,
+  pieceOfCode,
+} from "../store/register-facts.ts";
+import type { Act } from "./run-act.ts";
+
+export const registerPiecesAct: Act<RegisterPieces> = {
+  name: "registerPieces",
+  rules: "shared",
+  async decide({ tx }, command, { at }) {
+    const holders = new Map(command.pieces.map(({ holder }) => [holderId(holder) ?? holder.kind, holder]));
+    const strangers = await unknownHolders(tx, [...holders.values()]);
+    if (strangers.length > 0) {
+      const unknown = strangers.map((holder): Refusal => {
+        const subject = holderId(holder) ?? ("" as Uuid);
+        return { code: "unknown-subject", subject, what: holder.kind };
+      });
+      return { refusals: unknown };
+    }
+    const modelOf = await modelsByName(tx, command.pieces);
+    const pieces = command.pieces.map((draft) => {
+      const model = draft.model ?? modelOf(draft.kind, draft.label);
+      return model ? { ...draft, model } : draft;
+    });
+    const [kinds, serials] = [await loadKinds(tx), await knownSerials(tx, pieces)];
+    return registerPieces({ kinds, serials, at }, { ...command, pieces });
+  },
+};
+
+export const describePieceAct: Act<DescribePiece> = {
+  name: "describePiece",
+  rules: "shared",
+  async decide(scope, command, { at }) {
+    const state = (await takePieces(scope, [command.piece])).get(command.piece);
+    const label = state && { ...state.label, ...command.label };
+    const serials = state
+      ? await knownSerials(scope.tx, [{ kind: state.kind, label: label as typeof state.label }])
+      : new Map();
+    return describePiece(state, { kinds: await loadKinds(scope.tx), serials, at }, command);
+  },
+};
+
+/** Binds a maker's barcode or an old number to a piece, as a look-up key. */
+export interface BindForeignCode {
+  readonly piece: PieceId;
+  readonly code: string;
+}
+export const bindForeignCodeAct: Act<BindForeignCode> = {
+  name: "bindForeignCode",
+  rules: "shared",
+  async decide(scope, { piece, code }, { at }) {
+    const state = (await takePieces(scope, [piece])).get(piece);
+    if (!state) return { refusals: [{ code: "unknown-subject", subject: piece, what: "piece" }] };
+    const by = await pieceOfCode(scope.tx, code);
+    if (by) return { refusals: [{ code: "code-bound", text: code, by }] };
+    return { entries: [onPiece(piece, { kind: "ForeignCodeBound", at, evidence: "scanned", code })] };
+  },
+};
+
+export interface NamePlace extends PlaceFacts {
+  readonly id: PlaceId;
+}
+export const namePlaceAct: Act<NamePlace> = {
+  name: "namePlace",
+  rules: "shared",
+  async decide(scope, { id, ...place }) {
+    await takeSubjects(scope, "place", [id]);
+    const by = await holderOfName(scope.tx, "place", place.name);
+    if (by && by !== id) return { refusals: [{ code: "name-taken", what: "place", name: place.name }] };
+    return { entries: [{ subjectKind: "place", subject: id, entry: { kind: "PlaceNamed", place } }] };
+  },
+};
+
+export interface ClosePlace {
+  readonly place: PlaceId;
+}
+export const closePlaceAct: Act<ClosePlace> = {
+  name: "closePlace",
+  rules: "shared",
+  async decide(scope, { place }) {
+    await takeSubjects(scope, "place", [place]);
+    const held = await scope.tx
+      .selectFrom("piece")
+      .select("id")
+      .where("holder", "=", place)
+      .where("retired_at", "is", null)
+      .limit(1)
+      .executeTakeFirst();
+    if (held) return { refusals: [{ code: "closed", subject: place, what: "holds pieces" }] };
+    return { entries: [{ subjectKind: "place", subject: place, entry: { kind: "PlaceClosed" } }] };
+  },
+};
+
+/** Lists members with number, station and shift. Names go beside the ledger. */
+export interface ListMembers {
+  readonly members: readonly (MemberFacts & { readonly id: MemberId; readonly name: string })[];
+}
+export const listMembersAct: Act<ListMembers> = {
+  name: "listMembers",
+  rules: "shared",
+  async decide(scope, { members }) {
+    await takeSubjects(
+      scope,
+      "member",
+      members.map(({ id }) => id),
+    );
+    const refusals: Refusal[] = [];
+    const entries: NewEntry[] = [];
+    for (const { id, name, ...member } of members) {
+      const by = await holderOfName(scope.tx, "member", member.number);
+      if (by && by !== id) refusals.push({ code: "name-taken", what: "member number", name: member.number });
+      entries.push({ subjectKind: "member", subject: id, entry: { kind: "MemberListed", member } });
+      await namePerson(scope.tx, id, name);
+    }
+    return refusals.length > 0 ? { refusals } : { entries };
+  },
+};
+
+export interface MemberLeft {
+  readonly member: MemberId;
+  readonly on: LocalDate;
+}
+export const memberLeftAct: Act<MemberLeft> = {
+  name: "memberLeft",
+  rules: "shared",
+  async decide(scope, { member, on }) {
+    await takeSubjects(scope, "member", [member]);
+    if (!scope.read.get(member)?.entries.length) {
+      return { refusals: [{ code: "unknown-subject", subject: member, what: "member" }] };
+    }
+    return { entries: [{ subjectKind: "member", subject: member, entry: { kind: "MemberLeft", on } }] };
+  },
+};
+
+export interface NameProvider extends ProviderFacts {
+  readonly id: ProviderId;
+}
+export const nameProviderAct: Act<NameProvider> = {
+  name: "nameProvider",
+  rules: "shared",
+  async decide(scope, { id, ...provider }) {
+    await takeSubjects(scope, "provider", [id]);
+    return {
+      entries: [{ subjectKind: "provider", subject: id, entry: { kind: "ProviderNamed", provider } }],
+    };
+  },
+};
+
+export interface NameOutside extends OutsideFacts {
+  readonly id: OutsideId;
+}
+export const nameOutsideAct: Act<NameOutside> = {
+  name: "nameOutside",
+  rules: "shared",
+  async decide(scope, { id, ...outside }) {
+    await takeSubjects(scope, "outside", [id]);
+    return { entries: [{ subjectKind: "outside", subject: id, entry: { kind: "OutsideNamed", outside } }] };
+  },
+};
+
+export interface DescribeKind extends KindFacts {
+  readonly id: Uuid;
+}
+export const describeKindAct: Act<DescribeKind> = {
+  name: "describeKind",
+  rules: "exclusive",
+  async decide(scope, { id, ...describes }) {
+    await takeSubjects(scope, "kind", [id]);
+    const by = await holderOfName(scope.tx, "kind", describes.code);
+    if (by && by !== id) return { refusals: [{ code: "name-taken", what: "kind", name: describes.code }] };
+    return { entries: [{ subjectKind: "kind", subject: id, entry: { kind: "KindDescribed", describes } }] };
+  },
+};
