@@ -1,4 +1,5 @@
 import { randomBytes } from "node:crypto";
+import type { Uuid } from "../domain/ids.ts";
 import type { EntriesOf, SubjectKind } from "../domain/subjects.ts";
 import { canonicalBytes, type LedgerValue, sha256 } from "./canonical.ts";
 
@@ -22,11 +23,38 @@ export function textHash(text: Pick<SaltedText, "salt" | "body">): Buffer {
   return sha256(text.salt, text.body);
 }
 
+/** Which entry of which subject it is: bound by the hash with the rest, so that it cannot be put to another. */
+export interface EntryPlace {
+  readonly kind: SubjectKind;
+  readonly id: Uuid;
+  readonly version: number;
+}
+
 /** Writes an entry as the canonical bytes that are hashed and kept. */
-export function entryBytes(entry: object, texts: readonly SaltedText[]): Buffer {
+export function entryBytes(entry: object, place: EntryPlace, texts: readonly SaltedText[]): Buffer {
   const hashes = texts.map((text) => [text.name, textHash(text).toString("hex")]);
   const withTexts = texts.length === 0 ? {} : { texts: Object.fromEntries(hashes) };
-  return canonicalBytes({ ...(entry as Record<string, LedgerValue>), ...withTexts, schema: SCHEMA });
+  const { kind, id, version } = place;
+  return canonicalBytes({
+    ...(entry as Record<string, LedgerValue>),
+    ...withTexts,
+    about: { kind, id, version },
+    schema: SCHEMA,
+  });
+}
+
+/** What entry bytes bind beside the entry itself, as far as they say it. */
+export interface EntryBindings {
+  readonly kind?: unknown;
+  readonly about?: { readonly kind?: unknown; readonly id?: unknown; readonly version?: unknown };
+  /** The hash of each free text, by its name, in hexadecimal. */
+  readonly texts: Readonly<Record<string, string>>;
+}
+
+/** Reads what the bytes bind. Throws when they are no JSON object. */
+export function readBindings(bytes: Buffer): EntryBindings {
+  const { kind, about, texts } = JSON.parse(bytes.toString("utf8")) as Partial<EntryBindings>;
+  return { ...(about ? { about } : {}), kind, texts: texts ?? {} };
 }
 
 /** One step up: from the schema number to the next. Keyed by entry kind; kinds not named stay as they are. */
@@ -35,10 +63,11 @@ const LIFTS: readonly Lift[] = [];
 
 /** Reads an entry back, lifted to the newest schema. Throws on a schema that this build does not know. */
 export function readEntryBytes<Kind extends SubjectKind>(bytes: Buffer): EntriesOf[Kind] {
-  const { schema, ...body } = JSON.parse(bytes.toString("utf8")) as { schema: number } & Record<
-    string,
-    unknown
-  >;
+  const {
+    schema,
+    about: _,
+    ...body
+  } = JSON.parse(bytes.toString("utf8")) as { schema: number } & Record<string, unknown>;
   if (!Number.isInteger(schema) || schema < 1 || schema > SCHEMA) {
     throw new Error(`An entry has schema ${schema}; this build knows 1 to ${SCHEMA}. Start the newer build.`);
   }

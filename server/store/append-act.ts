@@ -33,7 +33,9 @@ export interface PlacedEntry {
  */
 export async function appendEntries(tx: Tx, act: string, placed: readonly PlacedEntry[]): Promise<Buffer[]> {
   const salted = placed.map(({ draft }) => saltTexts(draft.texts ?? {}));
-  const bytes = placed.map(({ draft }, index) => entryBytes(draft.entry, salted[index] ?? []));
+  const bytes = placed.map(({ draft, version }, index) =>
+    entryBytes(draft.entry, { kind: draft.subjectKind, id: draft.subject, version }, salted[index] ?? []),
+  );
   await sql`insert into entry (subject, version, subject_kind, act, n, kind, bytes)
     select u.subject, u.version, u.subject_kind, ${act}::uuid, u.n, u.kind, u.bytes from unnest(
       ${placed.map(({ draft }) => draft.subject)}::uuid[], ${placed.map(({ version }) => version)}::int[],
