@@ -1,0 +1,181 @@
+/**
+ * Every fixed word of the screens, in a US and an international set. Short main clauses, present tense; the piece is
+ * the subject. Sentences about verdicts and refusals are built from these in verdict-phrases.ts and refusal-phrases.ts.
+ */
+export type Region = "US" | "international";
+
+const US = {
+  menu: "Menu",
+  changeMode: "Change mode",
+  close: "Close",
+  next: "Next:",
+  stopped: "Stopped.",
+
+  lookUp: "Look up",
+  lookUpSecond: "The next scan shows the piece. Nothing changes.",
+  backToLookUp: "Back to Look up. The next scan shows the piece. Nothing changes.",
+  transfer: "Transfer",
+  transferTo: (place: string) => `Transfer to ${place}`,
+  turnIn: "Turn in",
+  turnInFrom: (who: string) => `Turn in from ${who}`,
+  turnInSoiled: "Turn in, soiled",
+  issue: "Issue",
+  issueTo: (who: string) => `Issue to ${who}`,
+  installLiner: "Install liner",
+  installDrd: "Install DRD",
+  separate: "Separate",
+  attachTag: "Attach tag",
+  asFound: "As found",
+  collects: "Each scan adds a piece to the tray. Nothing is written until you confirm.",
+  stoppedInstall: "Stopped. Scan another liner for this shell, or clear the tray.",
+  installFirst: "Scan the shell, then the liner that goes in.",
+  separateSecond: "Scan a garment. Its layers come out when you confirm.",
+  attachFirst: "Scan the piece or its old tag, then the new tag.",
+  asFoundSecond: "Each scan records where the piece is. Nothing is refused.",
+
+  scanOrType: "Scan, or type a tag",
+  scanOtherLiner: "Scan the other liner",
+  scanATag: "Scan a tag",
+  scanAnotherLiner: "Scan another liner",
+  typeATag: "Type a tag",
+  tagNumber: "Tag number",
+  lastAct: "Last act",
+  correctIt: "Correct it",
+  clear: "Clear",
+  clearTray: "Clear the tray",
+  confirm: "Confirm",
+
+  wholeTrail: "Whole trail",
+  printRecord: "Print record",
+  printTrail: "Print this trail",
+  oldestFirst: "Oldest first",
+  newestFirst: "Newest first",
+  recordWord: "Record a maker’s word",
+  whereItHasBeen: "Where it has been",
+  whatWasDone: "What was done, newest first",
+  lastActs: "Last acts",
+  notRecorded: "Not recorded",
+  writtenLater: "written down later",
+  correction: "correction",
+
+  thisPiece: "this piece",
+  withHolder: "With",
+  belongsTo: "Belongs to",
+  dueNext: "Due next",
+  holds: "Holds",
+  none: "None",
+  ready: "Ready to issue",
+  notReady: "Not ready to issue",
+  lastSeen: "Last seen",
+  conditionAtIssue: "Condition at issue",
+  receivedBy: "Received by",
+  conditionNew: "New",
+  conditionUsed: "Used, no finding",
+  conditionFindings: "Used, findings on record",
+
+  shell: "Shell",
+  liner: "Liner",
+  drd: "DRD",
+  coat: "Coat",
+  pants: "Pants",
+  pantsShell: "Pants shell",
+  pantsLiner: "Pants liner",
+  coatShell: "Coat shell",
+  coatLiner: "Coat liner",
+
+  garment: "Garment",
+  maker: "Maker",
+  linerCode: "Liner code",
+  model: "Model",
+  size: "Size",
+  pattern: "Pattern",
+  made: "Made",
+  notCompared: "not compared",
+  theSame: "the same",
+  takes: (value: string) => `takes ${value}`,
+  is: (value: string) => `is ${value}`,
+  unknown: "not recorded",
+
+  match: "labels match",
+  accepted: "accepted",
+  differs: "differs",
+  cannotTell: "cannot tell",
+  notRead: "not yet read",
+  notScanned: "not scanned",
+
+  setComplete: "Set is complete",
+  trayEmpty: "The tray is empty.",
+  trayEmptyNext: "Scan a coat, a liner, any piece.",
+  onHold: "On hold",
+  askingFor: (number: string) => `Asking for ${number}.`,
+  slowServer: "The server has not answered for 2 seconds. Scan on; nothing is lost.",
+  notWritten: "Not written.",
+  trayKept: "The tray is kept.",
+  notInRegister: "This tag is not in the register.",
+  noNetwork: (since: string) => `No network since ${since}.`,
+  actsKept: (count: number) =>
+    `${countOf(count, "act is", "acts are")} kept on this tablet and will be sent when it is back.`,
+  alreadyHere: "already here",
+
+  technician: "technician",
+  inspector: "inspector",
+  programManager: "program manager",
+  companyOfficer: "company officer",
+  member: "member",
+  reader: "reader",
+} as const;
+
+/** The same keys whatever the region; texts and makers of texts are replaced one for one. */
+export type Words = {
+  readonly [K in keyof typeof US]: (typeof US)[K] extends string ? string : (typeof US)[K];
+};
+
+const INTERNATIONAL: Partial<Words> = {
+  pants: "Trousers",
+  pantsShell: "Trousers shell",
+  pantsLiner: "Trousers liner",
+  programManager: "programme manager",
+};
+
+const SETS: Record<Region, Words> = { US, international: { ...US, ...INTERNATIONAL } };
+
+/** Gives the set of words of a region. */
+export function words(region: Region): Words {
+  return SETS[region];
+}
+
+const ABROAD: readonly (readonly [RegExp, string])[] = [
+  [/\bpants\b/g, "trousers"],
+  [/\bPants\b/g, "Trousers"],
+  [/\bprogram manager\b/g, "programme manager"],
+  [/\bProgram manager\b/g, "Programme manager"],
+];
+
+/** Says a sentence that was built with US words in the words of a region, for names that come from the register. */
+export function inRegion(text: string, region: Region): string {
+  if (region === "US") return text;
+  return ABROAD.reduce((said, [word, other]) => said.replace(word, other), text);
+}
+
+/** Says how many: "1 piece", "9 pieces". */
+export function countOf(count: number, one: string, many: string): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+const SMALL = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"];
+
+/** Says a number up to ten as a word, larger ones in numerals: "two", "14". */
+export function numberWord(count: number): string {
+  return SMALL[count] ?? String(count);
+}
+
+/** Begins a sentence: "labels match" becomes "Labels match". */
+export function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** Joins names as they are spoken: "a", "a and b", "a, b and c". */
+export function listOf(names: readonly string[], last = "and"): string {
+  if (names.length < 2) return names[0] ?? "";
+  return `${names.slice(0, -1).join(", ")} ${last} ${names.at(-1)}`;
+}
