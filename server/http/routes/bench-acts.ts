@@ -63,7 +63,10 @@ export const BENCH_ACTS = [
       pieces: handledPieces,
       holder,
       takenBy: id<MemberId>().exactOptional(),
-      fitted: z.array(z.object({ shell: piece, layer: piece })).max(MOST_PIECES).exactOptional(),
+      fitted: z
+        .array(z.object({ shell: piece, layer: piece }))
+        .max(MOST_PIECES)
+        .exactOptional(),
     }),
     act: recordFoundAct,
   }),

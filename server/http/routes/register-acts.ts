@@ -11,11 +11,7 @@ import {
   nameProviderAct,
   registerPiecesAct,
 } from "../../cases/register-acts.ts";
-import {
-  describeModelsAct,
-  recordAcceptanceAct,
-  withdrawAcceptanceAct,
-} from "../../cases/rule-acts.ts";
+import { describeModelsAct, recordAcceptanceAct, withdrawAcceptanceAct } from "../../cases/rule-acts.ts";
 import type { MemberId, ModelId, OutsideId, PieceId, PlaceId, ProviderId } from "../../domain/ids.ts";
 import type { Role } from "../../domain/register/account.ts";
 import { RULE_FAMILIES } from "../../domain/register/kind.ts";
@@ -53,9 +49,7 @@ const acceptedScope = z.discriminatedUnion("what", [
     what: z.literal("pieces"),
     shell: id<PieceId>(),
     layer: id<PieceId>(),
-    differences: z
-      .array(z.enum(["family", "maker", "model-or-code", "size", "pattern"]))
-      .exactOptional(),
+    differences: z.array(z.enum(["family", "maker", "model-or-code", "size", "pattern"])).exactOptional(),
   }),
   z.object({
     what: z.literal("models"),
