@@ -32,12 +32,19 @@ export function buildPages(node) {
   }
 }
 
-/** Puts the new folder in place of the old one; a server that reads files meanwhile finds one or the other. */
+/** Puts the new folder in place of the old one. Two builds at once may meet here; whichever is last stays. */
 function swap(next) {
-  const old = `${DIST}.old.${process.pid}`;
-  if (fs.existsSync(DIST)) fs.renameSync(DIST, old);
-  fs.renameSync(next, DIST);
-  fs.rmSync(old, { recursive: true, force: true });
+  for (let attempt = 1; ; attempt += 1) {
+    const old = `${DIST}.old.${process.pid}`;
+    if (fs.existsSync(DIST)) fs.renameSync(DIST, old);
+    fs.rmSync(old, { recursive: true, force: true });
+    try {
+      fs.renameSync(next, DIST);
+      return;
+    } catch (error) {
+      if (attempt === 5) throw error;
+    }
+  }
 }
 
 function readStamp() {
