@@ -14,11 +14,14 @@ const TYPES: Readonly<Record<string, string>> = {
   ".wasm": "application/wasm",
 };
 
-/** A page with only web/scan on it, built as the product is and served under the product's CSP. */
+/**
+ * A page with only web/scan on it, built as the product is and served under the product's CSP. Files whose
+ * extension is put into `missing` are answered with 404.
+ */
 export async function openScanPage(
   entry: string,
   body: string,
-): Promise<{ url: string; close: () => Promise<void>; requests: string[] }> {
+): Promise<{ url: string; close: () => Promise<void>; missing: Set<string> }> {
   const out = await mkdtemp(join(tmpdir(), "scan-page-"));
   await build({
     configFile: false,
@@ -34,13 +37,12 @@ export async function openScanPage(
     },
   });
   const html = `<!doctype html><meta charset="utf-8"><title>scan page</title>${body}<script type="module" src="/page.js"></script>`;
-  const requests: string[] = [];
+  const missing = new Set<string>();
   const server = createServer((request, response) => {
     const path = new URL(request.url ?? "/", "http://localhost").pathname;
-    requests.push(path);
     const file = join(out, path);
     const type = TYPES[path === "/" ? ".html" : extname(path)];
-    if (!type || (path !== "/" && !existsSync(file))) {
+    if (!type || missing.has(extname(path)) || (path !== "/" && !existsSync(file))) {
       response.writeHead(404).end();
       return;
     }
@@ -50,7 +52,7 @@ export async function openScanPage(
   await new Promise<void>((done) => server.listen(0, "127.0.0.1", done));
   return {
     url: `http://127.0.0.1:${(server.address() as AddressInfo).port}/`,
-    requests,
+    missing,
     close: async () => {
       server.closeAllConnections();
       await new Promise((done) => server.close(done));
