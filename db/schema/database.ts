@@ -49,6 +49,14 @@ export interface ActTable {
 }
 export type ActRow = Selectable<ActTable>;
 
+export interface BenchDeviceTable {
+  id: string;
+  token_hash: Buffer;
+  enrolled_by: string;
+  enrolled_at: Timestamp;
+}
+export type BenchDeviceRow = Selectable<BenchDeviceTable>;
+
 export interface ByEyeTable {
   layer: string;
   n: number;
@@ -64,6 +72,7 @@ export interface CredentialTable {
   pin: ColumnType<unknown, string | null, string | null>;
   failed_tries: Generated<number>;
   locked_until: ColumnType<Date | null, Date | string | null, Date | string | null>;
+  sign_in_name: string | null;
 }
 export type CredentialRow = Selectable<CredentialTable>;
 
@@ -203,6 +212,7 @@ export interface OneTimeLinkTable {
   role: string | null;
   expires_at: Timestamp;
   used_at: ColumnType<Date | null, Date | string | null, Date | string | null>;
+  made_by: string | null;
 }
 export type OneTimeLinkRow = Selectable<OneTimeLinkTable>;
 
@@ -256,6 +266,14 @@ export interface PieceTable {
   seen_at: ColumnType<Date | null, Date | string | null, Date | string | null>;
 }
 export type PieceRow = Selectable<PieceTable>;
+
+export interface PinTriesTable {
+  account: string;
+  device: string;
+  failed_tries: number;
+  locked_until: ColumnType<Date | null, Date | string | null, Date | string | null>;
+}
+export type PinTriesRow = Selectable<PinTriesTable>;
 
 export interface PlaceTable {
   id: string;
@@ -363,6 +381,7 @@ export interface Database {
   acceptance: AcceptanceTable;
   account: AccountTable;
   act: ActTable;
+  bench_device: BenchDeviceTable;
   by_eye: ByEyeTable;
   credential: CredentialTable;
   entry: EntryTable;
@@ -381,6 +400,7 @@ export interface Database {
   outside: OutsideTable;
   person: PersonTable;
   piece: PieceTable;
+  pin_tries: PinTriesTable;
   place: PlaceTable;
   print_run: PrintRunTable;
   provider: ProviderTable;

@@ -55,6 +55,16 @@ table act
   CREATE INDEX act_recorded_at ON public.act USING btree (recorded_at)
   grant layertrail_app: insert, select
 
+table bench_device
+  id uuid not null
+  token_hash bytea not null
+  enrolled_by uuid not null
+  enrolled_at timestamp with time zone not null
+  constraint bench_device_pkey: PRIMARY KEY (id)
+  constraint bench_device_token_hash_check: CHECK ((length(token_hash) = 32))
+  constraint bench_device_token_hash_key: UNIQUE (token_hash)
+  grant layertrail_app: delete, insert, select, update
+
 table by_eye
   layer uuid not null
   n integer not null
@@ -71,7 +81,10 @@ table credential
   pin jsonb
   failed_tries integer not null default 0
   locked_until timestamp with time zone
+  sign_in_name text
   constraint credential_pkey: PRIMARY KEY (account)
+  constraint credential_sign_in_name_check: CHECK (((sign_in_name = lower(sign_in_name)) AND ((length(sign_in_name) >= 2) AND (length(sign_in_name) <= 64))))
+  CREATE UNIQUE INDEX credential_sign_in_name ON public.credential USING btree (sign_in_name)
   grant layertrail_app: delete, insert, select, update
 
 table entry
@@ -240,9 +253,11 @@ table one_time_link
   role text
   expires_at timestamp with time zone not null
   used_at timestamp with time zone
+  made_by uuid
   constraint one_time_link_pkey: PRIMARY KEY (token_hash)
   constraint one_time_link_purpose_check: CHECK ((purpose = ANY (ARRAY['first manager'::text, 'join'::text, 'new passphrase'::text])))
   constraint one_time_link_token_hash_check: CHECK ((length(token_hash) = 32))
+  CREATE INDEX one_time_link_account ON public.one_time_link USING btree (account) WHERE (used_at IS NULL)
   grant layertrail_app: delete, insert, select, update
 
 table outside
@@ -316,6 +331,15 @@ table piece
   CREATE INDEX piece_size_order ON public.piece USING btree (size, id)
   CREATE INDEX piece_soiled ON public.piece USING btree (id) WHERE soiled
   CREATE UNIQUE INDEX piece_serial ON public.piece USING btree (lower(maker), kind, lower(serial)) WHERE ((serial IS NOT NULL) AND (maker IS NOT NULL))
+  grant layertrail_app: delete, insert, select, update
+
+table pin_tries
+  account uuid not null
+  device uuid not null
+  failed_tries integer not null
+  locked_until timestamp with time zone
+  constraint pin_tries_device_fkey: FOREIGN KEY (device) REFERENCES bench_device(id) ON DELETE CASCADE
+  constraint pin_tries_pkey: PRIMARY KEY (account, device)
   grant layertrail_app: delete, insert, select, update
 
 table place
