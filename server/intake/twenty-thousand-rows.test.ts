@@ -27,6 +27,7 @@ function row(n: number): readonly string[] {
   return PIECE_COLUMNS.map(({ field }) => cells[field] ?? "");
 }
 
+/** Time is the processor's and not the wall's, since other tests share the machine; the better of two runs counts. */
 async function readSheet(bytes: Uint8Array, columnCount: number) {
   const names = {
     kinds: STANDARD_KINDS,
@@ -35,23 +36,23 @@ async function readSheet(bytes: Uint8Array, columnCount: number) {
     providers: [],
     models: [],
   };
-  const started = performance.now();
+  const started = process.cpuUsage();
   const read = await readCsvFile(bytes);
   if ("refusal" in read) throw new Error(read.refusal.code);
   const { mapping } = mapColumns(read.file.headers, PIECE_COLUMNS);
   const today = "2025-11-20" as LocalDate;
   const table = readPieceTable(read.file.rows, columnCount, mapping, indexRegister(names), today);
-  return { ...table, tookMs: performance.now() - started };
+  const { user, system } = process.cpuUsage(started);
+  return { ...table, tookMs: (user + system) / 1000 };
 }
 
-test("20,000 rows are parsed, mapped and read within 2 s, and each row is accepted or parked", async () => {
+test("20,000 rows are parsed, mapped and read within 2 s of one processor, and each row is accepted or parked", async () => {
   const headers = PIECE_COLUMNS.map(({ header }) => header);
   const bytes = Buffer.from(
     writeCsvFile([headers, ...Array.from({ length: 20_000 }, (_, n) => row(n))], ";"),
   );
   const first = await readSheet(bytes, headers.length);
   expect([first.accepted.length, first.parked.length]).toEqual([19_800, 200]);
-  // The better of two runs, since other tests share the machine.
   const second = await readSheet(bytes, headers.length);
   expect(Math.min(first.tookMs, second.tookMs)).toBeLessThan(2000);
 }, 30_000);
