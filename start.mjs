@@ -49,7 +49,11 @@ function run(node, args, environment) {
   const child = spawn(node, args, {
     cwd: ROOT,
     stdio: ["inherit", "inherit", "inherit", "ipc"],
-    env: { ...process.env, ...environment },
+    env: {
+      NODE_COMPILE_CACHE: path.join(ROOT, "node_modules/.cache/layertrail"),
+      ...process.env,
+      ...environment,
+    },
   });
   for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) {
     process.on(signal, () => child.kill(signal === "SIGHUP" ? "SIGTERM" : signal));

@@ -81,7 +81,16 @@ function comparePending(
       );
     }
   }
-  return migrations.filter((migration) => landed.every((row) => row.number !== migration.number));
+  const pending = migrations.filter((migration) => landed.every((row) => row.number !== migration.number));
+  const last = landed.at(-1);
+  const late = pending.find((migration) => last && migration.number < last.number);
+  if (late && last) {
+    throw new StartTrouble(
+      "migration-refused",
+      `Migration ${late.name} comes after ${last.name} has landed in this database. Give it a higher number.`,
+    );
+  }
+  return pending;
 }
 
 async function land(client: pg.Client, migration: Migration): Promise<void> {

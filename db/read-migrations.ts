@@ -14,18 +14,19 @@ export interface Migration {
 
 export const MIGRATIONS_DIR = path.join(import.meta.dirname, "migrations");
 
-/** Reads the numbered SQL files of a folder in order. A gap, a number twice or another kind of file is refused by name. */
+/** Reads the numbered SQL files of a folder in order. A number twice or another kind of file is refused by name. */
 export function readMigrations(dir: string = MIGRATIONS_DIR): readonly Migration[] {
-  const names = fs.readdirSync(dir).sort();
-  return names.map((name, index) => {
-    const parts = /^(\d{4})-[a-z0-9]+(?:-[a-z0-9]+)*\.sql$/.exec(name);
-    if (!parts || Number(parts[1]) !== index + 1) {
+  const migrations: Migration[] = [];
+  for (const name of fs.readdirSync(dir).sort()) {
+    const number = Number(/^(\d{4})-[a-z0-9]+(?:-[a-z0-9]+)*\.sql$/.exec(name)?.[1]);
+    if (Number.isNaN(number) || number === migrations.at(-1)?.number) {
       throw new StartTrouble(
         "migration-refused",
-        `${name} in db/migrations is not the migration with number ${index + 1}: files are 0001-name.sql and on, without a gap.`,
+        `${name} in db/migrations is no migration: the files are 0001-name.sql and on, each with a number of its own.`,
       );
     }
     const sql = fs.readFileSync(path.join(dir, name), "utf8").replaceAll("\r\n", "\n");
-    return { number: index + 1, name, sql, checksum: crypto.createHash("sha256").update(sql).digest("hex") };
-  });
+    migrations.push({ number, name, sql, checksum: crypto.createHash("sha256").update(sql).digest("hex") });
+  }
+  return migrations;
 }

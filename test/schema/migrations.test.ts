@@ -16,7 +16,7 @@ beforeEach(() => {
 });
 afterEach(() => fs.rmSync(dir, { recursive: true, force: true }));
 
-const nextNumber = () => String(readMigrations().length + 1).padStart(4, "0");
+const nextNumber = () => String((readMigrations().at(-1)?.number ?? 0) + 1).padStart(4, "0");
 
 function addMigration(name: string, sql: string): string {
   const file = `${nextNumber()}-${name}.sql`;
@@ -51,9 +51,18 @@ describe("migrations", () => {
     expect(await migrate(db.ownerUrl, readMigrations(dir))).toEqual([]);
   });
 
-  it("refuse a gap in the numbers, by the name of the file", () => {
-    fs.writeFileSync(path.join(dir, "0099-later.sql"), "select 1;");
-    expect(() => readMigrations(dir)).toThrow(/0099-later\.sql .* is not the migration with number/);
+  it("refuse a number given twice and a file that is none, by the name of the file", () => {
+    fs.writeFileSync(path.join(dir, "0001-other.sql"), "select 1;");
+    expect(() => readMigrations(dir)).toThrow(/0001-other\.sql .* is no migration/);
+    fs.renameSync(path.join(dir, "0001-other.sql"), path.join(dir, "notes.sql"));
+    expect(() => readMigrations(dir)).toThrow(/notes\.sql .* is no migration/);
+  });
+
+  it("refuse a file that comes in before one that has landed", async () => {
+    const [first, ...rest] = readMigrations();
+    if (!first) throw new Error("There are migrations.");
+    const late = { ...first, number: 0, name: "0000-late.sql" };
+    await expect(migrate(db.ownerUrl, [late, first, ...rest])).rejects.toThrow(/0000-late\.sql comes after/);
   });
 
   it("keep nothing of a file that fails half-way, and name the file and the line", async () => {
