@@ -167,7 +167,7 @@ type Present<Facts> = { [Each in keyof Facts]?: Exclude<Facts[Each], undefined> 
 
 /** Leaves out what is undefined, so that absent and unknown are the same. */
 function present<Facts extends object>(facts: Facts): Present<Facts> {
-  return Object.fromEntries(
-    Object.entries(facts).filter(([, value]) => value !== undefined),
-  ) as Present<Facts>;
+  const kept: Partial<Facts> = {};
+  for (const field in facts) if (facts[field] !== undefined) kept[field] = facts[field];
+  return kept as Present<Facts>;
 }
