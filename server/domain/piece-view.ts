@@ -76,7 +76,8 @@ export interface FittingView {
   readonly layerKind: string;
   readonly since: WireInstant;
   readonly evidence: Evidence;
-  readonly check: LabelCheck;
+  /** Absent for a garment whose labels are not compared: a coverall. */
+  readonly check?: LabelCheck;
 }
 
 export interface TagView {
@@ -125,17 +126,21 @@ export interface LastSeen {
   readonly where?: Named;
 }
 
-/** What may be wanted of a label check of this piece with another one on the bench, run where it is shown. */
+/**
+ * What a label check of this piece with another one on the bench rests on beside the two labels, so that it can run
+ * where it is shown: put the facts of both pieces together (`checkBriefs`).
+ */
 export interface CheckFacts {
-  /** Rows of the model table for this shell, or rows that take this layer's model or code. */
+  /** Rows of the model table for this shell, or for the shell that this layer is in. */
   readonly takes: readonly ModelTakes[];
   readonly acceptedCombinations: readonly AcceptedCombination[];
   readonly comparedByEye: readonly ComparedByEye[];
 }
 
 /** Everything that the bench shows of one piece. */
-export interface PieceView extends Omit<PieceBrief, "model"> {
-  readonly model?: { readonly id: ModelId; readonly maker: string; readonly name: string };
+export interface PieceView extends PieceBrief {
+  /** The row of the model table that `model` names. */
+  readonly modelRow?: { readonly maker: string; readonly name: string };
   readonly tags: readonly TagView[];
   readonly foreignCodes: readonly string[];
   /** The place that its place is in, or the member's station. */
@@ -146,11 +151,11 @@ export interface PieceView extends Omit<PieceBrief, "model"> {
   readonly registeredAt: WireInstant;
   /** Of a layer: the shell in which it is fitted now. */
   readonly fittedIn?: FittingView;
-  /** Of a shell: the layers fitted in it now. Of a fitted layer: none; its shell's view tells them. */
+  /** Of a shell: the layers fitted in it now. */
   readonly fitted: readonly FittingView[];
   /** Of a shell: what a complete garment of its model or kind needs and lacks. */
   readonly missing: readonly LayerNeed[];
-  /** Of the whole garment that it is fitted in, where it is. Piece ids in the reasons are in `names`. */
+  /** Of a layer that is fitted: of the whole garment. Ids in the reasons are in `names`. */
   readonly ready: ReadyToIssue<HoldView>;
   readonly lastActs: readonly ActView[];
   readonly lastSeen?: LastSeen;

@@ -1,0 +1,99 @@
+import type { Evidence } from "../domain/evidence.ts";
+import type { MemberId, ModelId, PieceId, Uuid } from "../domain/ids.ts";
+import { checkBriefs } from "../domain/label-check/check-briefs.ts";
+import { type LayerNeed, missingLayers } from "../domain/label-check/completeness.ts";
+import { readyOfGarment } from "../domain/label-check/ready-of-garment.ts";
+import type { FittingView, LastSeen, Named, PieceBrief, PieceView } from "../domain/piece-view.ts";
+import type { Owner } from "../domain/pieces/piece-entries.ts";
+import { usualLayers } from "../domain/register/standard-kinds.ts";
+import type { LocalDate } from "../domain/time.ts";
+import type { GarmentOnRecord } from "../store/look-up.ts";
+import { holderFromRow, wireInstant } from "../store/piece-from-row.ts";
+
+/** Puts together what the bench shows of a piece: the record, with the domain's checks run on it. */
+export function viewOfPiece(found: GarmentOnRecord): PieceView {
+  const { row, names } = found;
+  const own = briefOf(found, found.piece);
+  const root = briefOf(found, found.root);
+  const layers = fittedLayers(found, root);
+  const isShell = own.kind.layer === "shell";
+  const needs = root.kind.layer === "shell" ? layerNeeds(found, root) : [];
+  const inShell = own.id === root.id ? undefined : layers.find(({ piece }) => piece.id === own.id);
+  const fitted = isShell ? layers : [];
+  const modelRow = own.model && found.models.get(own.model);
+  const within = row.holder ? found.ups.get(row.holder) : undefined;
+  return {
+    ...own,
+    ...(modelRow ? { modelRow: { maker: modelRow.maker, name: modelRow.name } } : {}),
+    tags: found.tags,
+    foreignCodes: found.foreignCodes,
+    ...(within ? { within } : {}),
+    ...assignmentOf(found),
+    owner: ownerOf(found),
+    ...(row.in_service_on ? { inServiceOn: row.in_service_on as LocalDate } : {}),
+    registeredAt: wireInstant(row.registered_at),
+    ...(inShell ? { fittedIn: { ...inShell, piece: root } } : {}),
+    fitted,
+    missing: isShell
+      ? missingLayers(
+          needs,
+          fitted.map(({ layerKind }) => layerKind),
+        )
+      : [],
+    ready: readyOfGarment({ root, layers, needs }, holderFromRow(row), found.labelsNotRead),
+    lastActs: found.acts,
+    ...lastSeenOf(found, own),
+    forLabelCheck: found.facts,
+    names,
+  };
+}
+
+function briefOf(found: GarmentOnRecord, piece: PieceId): PieceBrief {
+  const brief = found.briefs.get(piece);
+  if (!brief) throw new Error(`Piece ${piece} is on record in a garment and has no row.`);
+  return brief;
+}
+
+function fittedLayers(found: GarmentOnRecord, root: PieceBrief): FittingView[] {
+  return found.fittings.map((fitting) => {
+    const layer = briefOf(found, fitting.layer as PieceId);
+    const check = checkBriefs(root, layer, found.facts);
+    return {
+      piece: layer,
+      layerKind: fitting.layer_kind,
+      since: wireInstant(fitting.from_at),
+      evidence: fitting.evidence as Evidence,
+      ...(check ? { check } : {}),
+    };
+  });
+}
+
+/** What a complete garment of this shell needs: by its model, else the usual layers of its kind. */
+function layerNeeds(found: GarmentOnRecord, shell: PieceBrief): readonly LayerNeed[] {
+  const byModel = shell.model && found.models.get(shell.model as ModelId)?.layers;
+  return (byModel ?? usualLayers(shell.kind.code)).map((layerKind) => ({ layerKind }));
+}
+
+function assignmentOf({ row, names, ups }: GarmentOnRecord): Pick<PieceView, "assignment"> {
+  if (!row.member || row.set_name === null) return {};
+  const id = row.member as MemberId;
+  const station = ups.get(id);
+  const member: Named = names[id] ?? { kind: "member", id, name: "not on record" };
+  return { assignment: { member, set: row.set_name, ...(station ? { station } : {}) } };
+}
+
+function ownerOf({ row, names }: GarmentOnRecord): PieceView["owner"] {
+  const owner: Owner = { kind: row.owner_kind, ...(row.owner ? { id: row.owner as Uuid } : {}) };
+  const name = row.owner ? names[row.owner]?.name : undefined;
+  return { ...owner, ...(name ? { name } : {}) };
+}
+
+/** The later of the last scan, look-ups included, and the last entry at which somebody had it in hand. */
+function lastSeenOf({ row, lastScan }: GarmentOnRecord, own: PieceBrief): Pick<PieceView, "lastSeen"> {
+  const recorded = row.seen_at ? wireInstant(row.seen_at) : undefined;
+  if (lastScan && (!recorded || lastScan.at >= recorded)) return { lastSeen: { how: "scan", ...lastScan } };
+  if (!recorded) return {};
+  const where = recorded >= own.heldSince ? { where: own.holder } : {};
+  const seen: LastSeen = { how: "record", at: recorded, ...where };
+  return { lastSeen: seen };
+}

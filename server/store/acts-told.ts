@@ -1,0 +1,45 @@
+import type { Uuid } from "../domain/ids.ts";
+import type { ActView, EntryBody, Names } from "../domain/piece-view.ts";
+import { readEntryBytes } from "../ledger/entry-bytes.ts";
+import { nameAccount } from "./names.ts";
+import { wireInstant } from "./piece-from-row.ts";
+
+/** An entry of a piece or of a tag with its act, as a query tells it; instants are text. */
+export interface ToldRow {
+  readonly subject: string;
+  readonly subject_kind: "piece" | "tag";
+  readonly version: number;
+  readonly act: string;
+  readonly body: string;
+  readonly position: number;
+  readonly command: string;
+  readonly at: string;
+  readonly recorded_at: string;
+  readonly by: string;
+}
+
+/** Puts entries together by the act that wrote them, newest act first, entries in the order of the act. */
+export function actsFromRows(rows: readonly ToldRow[], names: Names): ActView[] {
+  const acts = new Map<number, ActView & { entries: EntryBody[] }>();
+  for (const row of rows) {
+    const known = acts.get(row.position);
+    if (known) known.entries.unshift(bodyFromRow(row));
+    else {
+      acts.set(row.position, {
+        act: row.act as Uuid,
+        position: row.position,
+        command: row.command,
+        at: wireInstant(row.at),
+        recordedAt: wireInstant(row.recorded_at),
+        by: nameAccount(row.by, names),
+        entries: [bodyFromRow(row)],
+      });
+    }
+  }
+  return [...acts.values()].sort((a, b) => b.position - a.position);
+}
+
+function bodyFromRow(row: ToldRow): EntryBody {
+  const { subject, version, subject_kind: subjectKind } = row;
+  return { subjectKind, subject, version, entry: readEntryBytes(Buffer.from(row.body)) } as EntryBody;
+}
