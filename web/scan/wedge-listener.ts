@@ -28,6 +28,8 @@ export function listenForWedge(target: Window, device = "keyboard wedge"): ScanS
   let listener: ScanListener | undefined;
   let remembered: Remembered | undefined;
   let timer: number | undefined;
+  /** How late the last key came: on a busy machine the next one will be as late, so a silence must wait for it. */
+  let lagMs = 0;
   let isGivingBack = false;
   const swallowedCodes = new Set<string>();
 
@@ -56,7 +58,8 @@ export function listenForWedge(target: Window, device = "keyboard wedge"): ScanS
   const arm = () => {
     target.clearTimeout(timer);
     const due = wakeAt(state);
-    if (due !== undefined) timer = target.setTimeout(wake, Math.max(0, due - target.performance.now()), due);
+    if (due === undefined) return;
+    timer = target.setTimeout(wake, Math.max(0, due + lagMs - target.performance.now()), due + lagMs);
   };
   const wake = (due: number) => {
     const isLate = target.performance.now() - due > LATE_MS;
@@ -77,6 +80,7 @@ export function listenForWedge(target: Window, device = "keyboard wedge"): ScanS
     }
     const where = keyTarget(event);
     if (where === undefined) return;
+    lagMs = Math.max(0, target.performance.now() - event.timeStamp);
     const step = stepWedge(state, readKey(event, where));
     state = step.state;
     carryOut(step.effects, event);
