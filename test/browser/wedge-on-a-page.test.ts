@@ -55,7 +55,11 @@ async function scan(text: string, everyMs: number, end = "Enter") {
   await Promise.all(sent);
   await page.waitForTimeout(200);
 }
-const seen = () => page.evaluate(() => window.scanPage);
+const seen = () =>
+  page.evaluate(() => {
+    const { scans, keysSeen, submits, clicks } = window.scanPage;
+    return { scans, keysSeen, submits, clicks };
+  });
 const texts = async () => (await seen()).scans.map((event) => event.text);
 
 for (const id of ["name", "count", "note", "day", "list"]) {
@@ -117,4 +121,26 @@ test("a scan is read whole while the page is busy for 300 ms in the middle of it
   await page.waitForTimeout(400);
   expect(await texts()).toEqual(["4006381333931"]);
   expect(await page.inputValue("#name")).toBe("");
+});
+
+test("three knocks sound after a stopped scan although the page itself saw none of its keys, unless muted", async () => {
+  const notes = () =>
+    page.evaluate(async () => {
+      const started: number[] = [];
+      const { start } = OscillatorNode.prototype;
+      OscillatorNode.prototype.start = function (when) {
+        started.push(this.frequency.value);
+        start.call(this, when);
+      };
+      window.scanPage.sounds.play("snap");
+      await new Promise((done) => setTimeout(done, 500));
+      OscillatorNode.prototype.start = start;
+      return started;
+    });
+  await scan(NUMBER, 8);
+  expect(await notes()).toEqual([520, 520, 520]);
+  await page.evaluate(() => window.scanPage.sounds.mute(true));
+  expect(await notes()).toEqual([]);
+  await page.reload();
+  expect(await page.evaluate(() => window.scanPage.sounds.isMuted())).toBe(true);
 });
