@@ -1,0 +1,35 @@
+import type { ScanEvent } from "./scan-event.ts";
+import { emptyQueue, type QueueInput, stepQueue } from "./scan-queue.ts";
+
+export interface ScanLineParts<Answer> {
+  /** Asks the server. A rejection becomes an answer by `failed`; it never breaks the line. */
+  readonly ask: (scan: ScanEvent) => Promise<Answer>;
+  readonly failed: (scan: ScanEvent, cause: unknown) => Answer;
+  /** Called once a scan, in the order of scanning. */
+  readonly apply: (scan: ScanEvent, answer: Answer, isLast: boolean) => void;
+  readonly refuse: (scan: ScanEvent) => void;
+}
+export interface ScanLine {
+  take(scan: ScanEvent): void;
+  /** Scans that have no answer on screen yet. */
+  waiting(): number;
+}
+
+/** Runs the scan queue against a server: scans go in at any pace, answers come out in order. */
+export function openScanLine<Answer>(parts: ScanLineParts<Answer>): ScanLine {
+  let queue = emptyQueue<Answer>();
+  const take = (input: QueueInput<Answer>) => {
+    const step = stepQueue(queue, input);
+    queue = step.queue;
+    for (const effect of step.effects) {
+      if (effect.kind === "apply") parts.apply(effect.scan, effect.answer, effect.isLast);
+      else if (effect.kind === "refuse") parts.refuse(effect.scan);
+      else void ask(effect.seq, effect.scan);
+    }
+  };
+  const ask = async (seq: number, scan: ScanEvent) => {
+    const answer = await parts.ask(scan).catch((cause: unknown) => parts.failed(scan, cause));
+    take({ kind: "answered", seq, answer });
+  };
+  return { take: (scan) => take({ kind: "scanned", scan }), waiting: () => queue.waiting.length };
+}
