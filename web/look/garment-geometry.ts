@@ -15,6 +15,20 @@ export function readHalf(text: string): readonly Corner[] {
   });
 }
 
+/**
+ * Turns the cut of each corner (how far along both edges its rounding begins) into the radius of the arc that touches
+ * both edges there. A cut is at most half of the shorter edge.
+ */
+export function roundCorners(corners: readonly Corner[]): readonly Corner[] {
+  return corners.map((corner, at) => {
+    const before = neighbour(corners, at - 1);
+    const after = neighbour(corners, at + 1);
+    const half = halfTurn(unit(before, corner), unit(corner, after));
+    const cut = Math.min(corner.r, length(before, corner) / 2, length(corner, after) / 2);
+    return { ...corner, r: half === 0 ? 0 : cut / half };
+  });
+}
+
 /** Mirrors a half polygon at the middle line into a closed one, clockwise on screen; corners on the line stand once. */
 export function mirror(half: readonly Corner[], cx: number): readonly Corner[] {
   const other = half
@@ -56,14 +70,11 @@ function fillets(corners: readonly Corner[]): readonly Fillet[] {
     const a = unit(before, corner);
     const b = unit(corner, after);
     const turn = a.x * b.y - a.y * b.x;
-    const half = Math.tan(Math.acos(clamp(a.x * b.x + a.y * b.y)) / 2);
-    const room = Math.min(length(before, corner), length(corner, after)) / 2;
-    const cut = Math.min(corner.r * half, room);
-    const r = half === 0 ? 0 : cut / half;
+    const cut = corner.r * halfTurn(a, b);
     return {
       from: { x: corner.x - a.x * cut, y: corner.y - a.y * cut },
       to: { x: corner.x + b.x * cut, y: corner.y + b.y * cut },
-      r,
+      r: cut === 0 ? 0 : corner.r,
       clockwise: turn > 0,
     };
   });
@@ -157,6 +168,12 @@ function unit(from: Point, to: Point): Point {
 
 function length(a: Point, b: Point): number {
   return Math.hypot(b.x - a.x, b.y - a.y);
+}
+
+/** The tangent of half the angle by which the way turns. */
+function halfTurn(a: Point, b: Point): number {
+  const angle = Math.acos(clamp(a.x * b.x + a.y * b.y));
+  return angle < 1e-6 ? 0 : Math.tan(angle / 2);
 }
 
 function clamp(cosine: number): number {

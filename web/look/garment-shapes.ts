@@ -6,6 +6,7 @@ import {
   outlinePoints,
   type Point,
   readHalf,
+  roundCorners,
 } from "./garment-geometry.ts";
 
 export type GarmentShape = "coat" | "pants";
@@ -57,8 +58,8 @@ function outlines(
   trim: string,
 ): GarmentOutlines {
   const cx = width / 2;
-  const shell = mirror(readHalf(shellHalf), cx);
-  const liner = offsetInward(mirror(readHalf(linerHalf), cx), LINER_INSET);
+  const shell = roundCorners(mirror(readHalf(shellHalf), cx));
+  const liner = offsetInward(roundCorners(mirror(readHalf(linerHalf), cx)), LINER_INSET);
   const stitch = offsetInward(liner, -stitchOut);
   return {
     width,

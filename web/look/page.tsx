@@ -44,6 +44,11 @@ export function Bench(props: BenchProps) {
   );
 }
 
+/** Draws the place of a figure on the cutting table, in the middle of what the ribbon leaves. */
+export function BenchFigure(props: { readonly children: ComponentChildren }) {
+  return <div class="bench-figure">{props.children}</div>;
+}
+
 /** Draws a band of cloth under the tray: fields of the act, edge to edge. */
 export function Band(props: {
   readonly children: ComponentChildren;

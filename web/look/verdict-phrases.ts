@@ -61,39 +61,37 @@ export function seamRows(rows: readonly LabelRowFacts[], words: Words): readonly
     }));
 }
 
-/** Says what the verdict means for the two pieces: "This liner does not belong in this shell. Size is not the same." */
-export function verdictSentence(
+/** Says what the verdict means for the two pieces, a sentence each: "This liner does not belong in this shell." */
+export function verdictSentences(
   verdict: VerdictName,
   layer: string,
   rows: readonly LabelRowFacts[],
   words: Words,
-): string {
+): readonly string[] {
   const named = (wanted: VerdictName) =>
     rows.filter((row) => row.verdict === wanted).map((row) => fieldLabel(row.field, words).toLowerCase());
   switch (verdict) {
     case "match":
-      return `This ${layer} belongs in this shell. The labels say the same.`;
+      return [`This ${layer} belongs in this shell.`, "The labels say the same."];
     case "accepted":
-      return `The labels differ in ${listOf(named("accepted"))}. A recorded word accepts it.`;
+      return [`The labels differ in ${listOf(named("accepted"))}.`, "A recorded word accepts it."];
     case "differs":
-      return `This ${layer} does not belong in this shell. ${notTheSame(named("differs"))}`;
+      return [`This ${layer} does not belong in this shell.`, ...fields(named("differs"), "not the same")];
     case "cannot-tell":
-      return `The labels do not settle whether this ${layer} belongs in this shell. ${open(named("cannot-tell"))}`;
+      return [
+        `Whether this ${layer} belongs in this shell is open.`,
+        ...fields(named("cannot-tell"), "not settled"),
+      ];
     case "not-read":
-      return "The maker’s labels have not been read yet.";
+      return ["The makers’ labels have not been read yet."];
     default:
-      return "";
+      return [];
   }
 }
 
-function notTheSame(fields: readonly string[]): string {
-  if (fields.length === 0) return "";
-  return `${sentence(listOf(fields))} ${fields.length === 1 ? "is" : "are"} not the same.`;
-}
-
-function open(fields: readonly string[]): string {
-  if (fields.length === 0) return "";
-  return `${sentence(listOf(fields))} ${fields.length === 1 ? "is" : "are"} not settled.`;
+function fields(names: readonly string[], said: string): readonly string[] {
+  if (names.length === 0) return [];
+  return [`${sentence(listOf(names))} ${names.length === 1 ? "is" : "are"} ${said}.`];
 }
 
 function rowSays(verdict: VerdictName, words: Words): string {

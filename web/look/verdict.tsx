@@ -1,5 +1,4 @@
 /** Verdicts in words and stitches: large at the head of a comparison, small under a piece on the tray. */
-import type { ComponentChildren } from "preact";
 import { StitchMark } from "./stitches.tsx";
 import { isStop, type VerdictName } from "./verdict-names.ts";
 
@@ -7,8 +6,8 @@ export type VerdictHeadProps = {
   readonly verdict: VerdictName;
   /** "Differs": the word comes from words.ts. */
   readonly word: string;
-  /** One or two sentences beside the word. */
-  readonly children?: ComponentChildren | undefined;
+  /** One or two sentences beside the word, each on a line of its own where there is room. */
+  readonly says?: readonly string[] | undefined;
 };
 
 /** Draws the large verdict: stitch, word, what it means. It is the head of the main part. */
@@ -19,7 +18,13 @@ export function VerdictHead(props: VerdictHeadProps) {
         <StitchMark mark={props.verdict} width={112} />
       </span>
       <h2 class="verdict-head-word">{props.word}</h2>
-      {props.children ? <p class="verdict-head-says">{props.children}</p> : null}
+      {props.says ? (
+        <p class="verdict-head-says">
+          {props.says.map((line) => (
+            <span key={line}>{line} </span>
+          ))}
+        </p>
+      ) : null}
     </div>
   );
 }
