@@ -50,6 +50,7 @@ export function phraseRefusal(refusal: Refusal, names: SubjectNames, when: WhenW
     case "cannot-correct":
     case "repeated-id":
     case "closed":
+    case "last-manager":
     case "role":
     case "nothing-to-do":
     case "in-the-future":
@@ -144,6 +145,7 @@ function phraseAct(
     | "cannot-correct"
     | "repeated-id"
     | "closed"
+    | "last-manager"
     | "role"
     | "nothing-to-do"
     | "in-the-future"
@@ -181,6 +183,12 @@ function phraseAct(
         what: `${subject(refusal, names)} is closed.`,
         why: `This ${refusal.what} takes nothing any more.`,
         next: "choose another",
+      };
+    case "last-manager":
+      return {
+        what: `${subject(refusal, names)} stays program manager.`,
+        why: "Nobody else could let people in.",
+        next: "make somebody else program manager first",
       };
     case "role":
       return {

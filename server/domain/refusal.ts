@@ -85,6 +85,7 @@ export type Refusal =
     }
   | { readonly code: "repeated-id"; readonly act: Uuid }
   | { readonly code: "closed"; readonly subject: Uuid; readonly what: string }
+  | { readonly code: "last-manager"; readonly subject: Uuid }
   | { readonly code: "role"; readonly needs: readonly string[] }
   | { readonly code: "nothing-to-do" };
 

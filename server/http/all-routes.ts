@@ -1,5 +1,23 @@
 import type { Route } from "./define-route.ts";
+import { ACCOUNT_ACTS } from "./routes/account-acts.ts";
+import { accountRoutes } from "./routes/accounts.ts";
+import { BENCH_ACTS } from "./routes/bench-acts.ts";
 import { healthRoutes } from "./routes/health.ts";
+import { linkRoutes } from "./routes/links.ts";
+import { REGISTER_ACTS } from "./routes/register-acts.ts";
+import { SETTING_ACTS } from "./routes/setting-acts.ts";
+import { signInRoutes } from "./routes/sign-in.ts";
+import { TAG_ACTS } from "./routes/tag-acts.ts";
 
 /** Every route of the server. A family is one file with a list; it stands here once. */
-export const ROUTES: readonly Route[] = [...healthRoutes];
+export const ROUTES: readonly Route[] = [
+  ...healthRoutes,
+  ...signInRoutes,
+  ...linkRoutes,
+  ...accountRoutes,
+  ...ACCOUNT_ACTS,
+  ...SETTING_ACTS,
+  ...BENCH_ACTS,
+  ...REGISTER_ACTS,
+  ...TAG_ACTS,
+];

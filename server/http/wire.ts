@@ -2,6 +2,15 @@ import { z } from "@hono/zod-openapi";
 import type { Holder } from "../domain/custody/holder.ts";
 import { EVIDENCE } from "../domain/evidence.ts";
 import { parseUuid, type Uuid } from "../domain/ids.ts";
+import {
+  PASSPHRASE_MAX,
+  PASSPHRASE_MIN,
+  type Pin,
+  parsePassphrase,
+  parsePin,
+  parseSignInName,
+  type SignInName,
+} from "../domain/people/secrets.ts";
 import { parseTagNumber, type TagNumber } from "../domain/tags/tag-number.ts";
 import { type Instant, type LocalDate, type MadeOn, parseLocalDate, parseMadeOn } from "../domain/time.ts";
 
@@ -104,3 +113,33 @@ export const named = z
     detail: z.string().optional(),
   })
   .openapi("Named");
+
+/** A new passphrase: 12 to 256 characters, no rules of composition. */
+export const newPassphrase = z
+  .string()
+  .max(1024)
+  .transform((text, context) => {
+    const passphrase = parsePassphrase(text);
+    if (passphrase !== undefined) return passphrase;
+    context.addIssue({
+      code: "custom",
+      message: `must have ${PASSPHRASE_MIN} to ${PASSPHRASE_MAX} characters`,
+    });
+    return z.NEVER;
+  })
+  .openapi({ type: "string", minLength: PASSPHRASE_MIN, maxLength: PASSPHRASE_MAX });
+
+/** A PIN of 4 to 6 digits. */
+export const newPin = parsedText<Pin>(parsePin, "must be 4 to 6 digits that are not all alike").openapi({
+  type: "string",
+  pattern: "^[0-9]{4,6}$",
+});
+
+/** A sign-in name of one's own choosing. */
+export const signInName = parsedText<SignInName>(
+  parseSignInName,
+  "must be one word of 2 to 64 letters, digits or . - _ @ +",
+).openapi({ type: "string" });
+
+/** What somebody typed to be tried, whatever it is. */
+export const secretText = z.string().min(1, "must not be empty").max(1024, "is too long");

@@ -97,6 +97,7 @@ async function openTestAccount(services: Services, account: AccountId, role: Rol
     {
       id: uuidV7(now) as ActId,
       by: account,
+      role,
       device: "test device",
       deviceSeq: 1,
       appBuild: "test",
@@ -107,4 +108,14 @@ async function openTestAccount(services: Services, account: AccountId, role: Rol
     now,
   );
   if ("refusals" in written) throw new Error(`No account: ${written.refusals[0]?.code}`);
+}
+
+/** Puts the envelope of an act around a command, as a device at the bench sends it now. */
+export function anAct(app: TestApp, command: object): object {
+  const now = app.services.now();
+  const at = new Date(now).toISOString();
+  return {
+    ...{ id: uuidV7(now), device: "test device", deviceSeq: 1, appBuild: "test" },
+    ...{ at, atOffsetMin: -300, sentAt: at, command },
+  };
 }

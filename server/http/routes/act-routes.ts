@@ -83,9 +83,9 @@ export function defineAct<const Name extends string, Command extends z.ZodType>(
       answer: writtenAct,
     },
     async ({ body, session, services }) => {
-      const { command, ...sent } = body as ActEnvelope & { command: z.output<Command> };
+      const { command, ...sent } = body as Omit<ActEnvelope, "by" | "role"> & { command: z.output<Command> };
       if (!session) throw new Error("An act route let in somebody who is not signed in.");
-      const envelope = { ...sent, by: session.account };
+      const envelope = { ...sent, by: session.account, role: session.role };
       const outcome = await runAct(services.db, spec.act, command, envelope, services.now());
       if ("refusals" in outcome) throw await refused(services, outcome.refusals);
       const { id: act, position, at, recordedAt, entries } = outcome.written;
