@@ -1,0 +1,107 @@
+import type { Holder } from "../../../server/domain/custody/holder.ts";
+import type { Named } from "../../../server/domain/piece-view.ts";
+import type { Condition } from "../../../server/domain/pieces/piece-entries.ts";
+import { countOf } from "../../look/words.ts";
+import type { TrayPiece } from "./bench-run.ts";
+import { type Mode, memberName, partyName } from "./mode.ts";
+
+/** Choices of the act that stand in the band under the tray. */
+export interface ActChoices {
+  readonly condition: Condition;
+  readonly isFitSeen: boolean;
+}
+
+export interface BenchCommand {
+  readonly command: string;
+  readonly body: object;
+  /** What the hem says once it is written. */
+  readonly says: string;
+}
+
+/** Makes the one act of a tray. Undefined while the mode lacks its place or member, or collects nothing. */
+export function commandOf(
+  mode: Mode,
+  tray: readonly TrayPiece[],
+  choices: ActChoices,
+  me: string,
+): BenchCommand | undefined {
+  const pieces = tray.map(({ piece, evidence }) => {
+    const holder = asHolder(piece.holder);
+    return { piece: piece.id, evidence, ...(holder ? { reliedOn: { holder } } : {}) };
+  });
+  const count = countOf(tray.length, "piece", "pieces");
+  switch (mode.kind) {
+    case "transfer": {
+      if (!mode.to) return undefined;
+      const to = { kind: "place", id: mode.to.id };
+      return move({ pieces, to, purpose: "transfer" }, `${count} transferred to ${mode.to.name}`);
+    }
+    case "turn in": {
+      if (!mode.to) return undefined;
+      const to = { kind: "place", id: mode.to.id };
+      const soiled = mode.soiled ? { soiled: true } : {};
+      return move({ pieces, to, purpose: "turn in", ...soiled }, `${count} turned in to ${mode.to.name}`);
+    }
+    case "issue": {
+      if (!mode.to) return undefined;
+      const to = { kind: "member", id: mode.to.id };
+      const seen = choices.isFitSeen ? { fitSeenBy: me } : {};
+      const body = { pieces, to, purpose: "issue", condition: choices.condition, ...seen };
+      return move(body, `${count} issued to ${memberName(mode.to)}`);
+    }
+    case "as found": {
+      if (!mode.where) return undefined;
+      const { where } = mode;
+      const isPlace = where.kind === "place";
+      const holder = isPlace
+        ? { kind: "place", id: where.place.id }
+        : { kind: "member", id: where.member.id };
+      const taken = isPlace ? {} : { takenBy: where.member.id };
+      const body = { pieces, holder, ...taken, ...foundFitted(tray) };
+      return { command: "recordFound", body, says: `${count} found with ${partyName(where)}` };
+    }
+    case "separate":
+      return { command: "separateLayers", body: { pieces }, says: `layers of ${count} separated` };
+    case "washed": {
+      const body = { pieces, how: "advanced cleaning" };
+      return { command: "recordCleaning", body, says: `wash of ${count} recorded` };
+    }
+    case "look up":
+    case "install":
+    case "attach tag":
+      return undefined;
+  }
+}
+
+function move(body: object, says: string): BenchCommand {
+  return { command: "movePieces", body, says };
+}
+
+/** A shell with a layer scanned after it was found with that layer inside. */
+function foundFitted(tray: readonly TrayPiece[]): { fitted?: { shell: string; layer: string }[] } {
+  const fitted: { shell: string; layer: string }[] = [];
+  let shell: TrayPiece["piece"] | undefined;
+  for (const { piece } of tray) {
+    if (piece.kind.layer === "shell") shell = piece;
+    else if (piece.kind.layer && shell && shell.kind.garment === piece.kind.garment) {
+      fitted.push({ shell: shell.id, layer: piece.id });
+    }
+  }
+  return fitted.length > 0 ? { fitted } : {};
+}
+
+/** The holder that the screen showed, as a command states it. Undefined for one without a place in the ledger. */
+export function asHolder(named: Named): Holder | undefined {
+  switch (named.kind) {
+    case "place":
+    case "member":
+    case "provider":
+    case "outside":
+      return named.id ? ({ kind: named.kind, id: named.id } as Holder) : undefined;
+    case "in transit":
+    case "whereabouts unknown":
+      return { kind: named.kind };
+    default:
+      return undefined;
+  }
+}

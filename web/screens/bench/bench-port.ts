@@ -1,0 +1,17 @@
+import type { ScanAnswer } from "../../../server/domain/scan-answer.ts";
+import type { ScanEvent } from "../../scan/scan-event.ts";
+import type { RefusalWords } from "./bench-run.ts";
+
+/** What an act came to: written, refused with every reason, or a fault that left nothing written. */
+export type ActReply =
+  | { readonly written: { readonly id: string; readonly at: number } }
+  | { readonly refused: readonly RefusalWords[] }
+  | { readonly fault: string };
+
+/** What the bench asks of the server. A scan that fails rejects with a sentence for the person. */
+export interface BenchPort {
+  scan(event: ScanEvent, mode: string): Promise<ScanAnswer>;
+  act(command: string, body: object): Promise<ActReply>;
+  /** The scans of this device a moment ago that opened a piece, newest last. */
+  readonly now: () => number;
+}

@@ -1,0 +1,259 @@
+import type { PieceView } from "../../../server/domain/piece-view.ts";
+import type { ScanAnswer, ScanVia } from "../../../server/domain/scan-answer.ts";
+import { hasTray, type Mode, type Party } from "./mode.ts";
+
+/** A piece on the tray, with how it came there. */
+export interface TrayPiece {
+  readonly piece: PieceView;
+  readonly evidence: "scanned" | "typed";
+}
+
+export interface DoneAct {
+  readonly act: string;
+  readonly says: string;
+  readonly at: number;
+}
+
+/** What stands in the middle of the screen. */
+export type Shown =
+  | { readonly what: "nothing" }
+  | { readonly what: "answer"; readonly answer: ScanAnswer }
+  | { readonly what: "already here"; readonly piece: PieceView }
+  | { readonly what: "fit"; readonly shell: PieceView; readonly layer: PieceView }
+  | { readonly what: "refused"; readonly verb: string; readonly reasons: readonly RefusalWords[] }
+  | { readonly what: "fault"; readonly says: string };
+
+export interface RefusalWords {
+  readonly what: string;
+  readonly why?: string;
+  readonly next?: string;
+  readonly isHold: boolean;
+  /** Told at the seam already. */
+  readonly isLabels?: boolean;
+}
+
+/** All of a bench's state between scans. Pure: the shell around it sends requests and makes sounds. */
+export interface BenchRun {
+  readonly mode: Mode;
+  readonly tray: readonly TrayPiece[];
+  readonly shown: Shown;
+  /** Of the install mode: the shell that the next layer goes in. */
+  readonly shell?: PieceView;
+  /** The cards that set the mode and what it needs: any of them again confirms. */
+  readonly cards: readonly string[];
+  readonly sending: boolean;
+  readonly lastAct?: DoneAct;
+}
+
+export type BenchEvent =
+  | { readonly kind: "scanned"; readonly answer: ScanAnswer; readonly via: ScanVia }
+  | { readonly kind: "mode chosen"; readonly mode: Mode }
+  | { readonly kind: "confirm" }
+  | { readonly kind: "clear" }
+  | { readonly kind: "take off"; readonly piece: string }
+  | { readonly kind: "written"; readonly act: string; readonly says: string; readonly at: number }
+  | { readonly kind: "refused"; readonly verb: string; readonly reasons: readonly RefusalWords[] }
+  | { readonly kind: "fault"; readonly says: string }
+  | { readonly kind: "looks to turn-in"; readonly pieces: readonly TrayPiece[] }
+  | { readonly kind: "idle" };
+
+/** What the shell around the reducer is to do. */
+export type BenchEffect =
+  | { readonly do: "confirm" }
+  | { readonly do: "install"; readonly shell: PieceView; readonly layer: TrayPiece }
+  | { readonly do: "attach"; readonly piece: PieceView; readonly number: string; readonly via: ScanVia }
+  | { readonly do: "change person"; readonly badge: string; readonly name: string }
+  | { readonly do: "sound"; readonly sound: "stitch" | "knot" | "snap" | "slack" };
+
+export interface BenchStep {
+  readonly run: BenchRun;
+  readonly effects: readonly BenchEffect[];
+}
+
+export const AT_REST: BenchRun = {
+  mode: { kind: "look up" },
+  tray: [],
+  shown: { what: "nothing" },
+  cards: [],
+  sending: false,
+};
+
+/** Takes one event and gives the next state with what is to be done. A fault or refusal never clears the tray. */
+export function stepBench(run: BenchRun, event: BenchEvent): BenchStep {
+  switch (event.kind) {
+    case "scanned":
+      return scanned(run, event.answer, event.via);
+    case "mode chosen":
+      return still(enter(run, event.mode));
+    case "confirm":
+      return confirm(run);
+    case "clear":
+      return still({ ...withoutShell(run), tray: [], shown: { what: "nothing" } });
+    case "take off":
+      return still({ ...run, tray: run.tray.filter(({ piece }) => piece.id !== event.piece) });
+    case "written":
+      return written(run, event);
+    case "refused": {
+      const shown: Shown = { what: "refused", verb: event.verb, reasons: event.reasons };
+      return sounding({ ...run, sending: false, shown }, "snap");
+    }
+    case "fault":
+      return sounding({ ...run, sending: false, shown: { what: "fault", says: event.says } }, "snap");
+    case "looks to turn-in": {
+      const turnIn = enter(run, { kind: "turn in", soiled: true });
+      return still({ ...turnIn, tray: event.pieces });
+    }
+    case "idle":
+      // A mode with a tray never lapses by itself; one without falls back to look up.
+      return run.mode.kind === "look up" || run.tray.length > 0 || run.shell
+        ? still(run)
+        : sounding(enter(run, { kind: "look up" }), "stitch");
+  }
+}
+
+function still(run: BenchRun): BenchStep {
+  return { run, effects: [] };
+}
+function sounding(run: BenchRun, sound: "stitch" | "knot" | "snap" | "slack"): BenchStep {
+  return { run, effects: [{ do: "sound", sound }] };
+}
+
+function withoutShell(run: BenchRun): BenchRun {
+  const { shell: _, ...rest } = run;
+  return rest;
+}
+
+/** Enters a mode. The tray goes along between modes that have one: nothing that was scanned is lost. */
+function enter(run: BenchRun, mode: Mode, card?: string): BenchRun {
+  const tray = hasTray(mode) ? run.tray : [];
+  const kept = mode.kind === run.mode.kind ? run.cards : [];
+  const cards = card ? [...kept, card] : [];
+  return { ...withoutShell(run), mode, tray, cards, shown: { what: "nothing" } };
+}
+
+function confirm(run: BenchRun): BenchStep {
+  if (run.sending || run.tray.length === 0) return still(run);
+  return { run: { ...run, sending: true }, effects: [{ do: "confirm" }] };
+}
+
+function written(run: BenchRun, { act, says, at }: Extract<BenchEvent, { kind: "written" }>): BenchStep {
+  const done = { ...run, sending: false, tray: [], lastAct: { act, says, at } };
+  const shown: Shown = run.mode.kind === "install" ? run.shown : { what: "nothing" };
+  return sounding({ ...done, shown }, "knot");
+}
+
+function scanned(run: BenchRun, answer: ScanAnswer, via: ScanVia): BenchStep {
+  switch (answer.kind) {
+    case "piece":
+      return scannedPiece(run, answer, answer.piece, via);
+    case "foreign":
+      return answer.piece
+        ? scannedPiece(run, answer, answer.piece, via)
+        : sounding({ ...run, shown: { what: "answer", answer } }, "slack");
+    case "place":
+    case "member":
+    case "action":
+      return scannedCard(run, answer);
+    case "badge":
+      return {
+        run,
+        effects: [{ do: "change person", badge: answer.text, name: answer.account.name }],
+      };
+    case "unattached-tag":
+      if (run.mode.kind === "attach tag" && run.mode.piece && answer.state === "printed") {
+        const { piece } = run.mode;
+        const attach = { do: "attach" as const, piece, number: answer.number, via };
+        return { run: { ...run, sending: true }, effects: [attach] };
+      }
+      return sounding({ ...run, shown: { what: "answer", answer } }, "slack");
+    case "unknown-number":
+    case "misread":
+    case "nothing":
+    case "not-yours":
+      return sounding({ ...run, shown: { what: "answer", answer } }, "slack");
+  }
+}
+
+function scannedPiece(run: BenchRun, answer: ScanAnswer, piece: PieceView, via: ScanVia): BenchStep {
+  const evidence = via === "typed" ? ("typed" as const) : ("scanned" as const);
+  const { mode } = run;
+  if (mode.kind === "look up") return sounding({ ...run, shown: { what: "answer", answer } }, "stitch");
+  if (mode.kind === "attach tag") {
+    return sounding(
+      { ...run, mode: { kind: "attach tag", piece }, shown: { what: "answer", answer } },
+      "stitch",
+    );
+  }
+  if (mode.kind === "install") return scannedForInstall(run, piece, evidence);
+  if (run.tray.some((one) => one.piece.id === piece.id)) {
+    return sounding({ ...run, shown: { what: "already here", piece } }, "slack");
+  }
+  const tray = [...run.tray, { piece, evidence }];
+  return sounding({ ...run, tray, shown: { what: "nothing" } }, "stitch");
+}
+
+/** A shell is laid open; every layer after it is tried in it. Another shell takes its place. */
+function scannedForInstall(run: BenchRun, piece: PieceView, evidence: TrayPiece["evidence"]): BenchStep {
+  if (piece.kind.layer === "shell") {
+    const answer: ScanAnswer = { kind: "piece", text: piece.id, piece, tag: tagOf(piece) };
+    return sounding({ ...run, shell: piece, shown: { what: "answer", answer } }, "stitch");
+  }
+  if (!run.shell) {
+    const reasons = [
+      {
+        what: `${piece.kind.name} has no shell to go in.`,
+        next: "scan the shell first, then its liner or DRD.",
+        isHold: false,
+      },
+    ];
+    return sounding({ ...run, shown: { what: "refused", verb: "Not installed.", reasons } }, "slack");
+  }
+  const { shell } = run;
+  const effect = { do: "install" as const, shell, layer: { piece, evidence } };
+  return { run: { ...run, sending: true, shown: { what: "fit", shell, layer: piece } }, effects: [effect] };
+}
+
+function tagOf(piece: PieceView): Extract<ScanAnswer, { kind: "piece" }>["tag"] {
+  return piece.tags[0] ?? { number: piece.id as never, state: "attached" };
+}
+
+type Card = Extract<ScanAnswer, { kind: "place" | "member" | "action" }>;
+
+/** A card sets the mode, or what the mode lacks; the same card again confirms. */
+function scannedCard(run: BenchRun, card: Card): BenchStep {
+  if (card.kind === "action" && card.action === "confirm") return confirm(run);
+  if (card.kind === "action" && card.action === "clear") return stepBench(run, { kind: "clear" });
+  if (run.cards.includes(card.text) && run.tray.length > 0) return confirm(run);
+  const mode = modeOfCard(run.mode, card);
+  return sounding(enter(run, mode, card.text), "stitch");
+}
+
+function modeOfCard(mode: Mode, card: Card): Mode {
+  if (card.kind === "place") {
+    if (mode.kind === "turn in") return { ...mode, to: card.place };
+    if (mode.kind === "as found") return { kind: "as found", where: { kind: "place", place: card.place } };
+    return { kind: "transfer", to: card.place };
+  }
+  if (card.kind === "member") {
+    if (mode.kind === "turn in") return { ...mode, from: card.member };
+    const where: Party = { kind: "member", member: card.member };
+    if (mode.kind === "as found") return { kind: "as found", where };
+    return { kind: "issue", to: card.member };
+  }
+  switch (card.action) {
+    case "turn in":
+      return { kind: "turn in", soiled: false };
+    case "turn in soiled":
+      return { kind: "turn in", soiled: true };
+    case "look up":
+    case "install":
+    case "separate":
+    case "attach tag":
+    case "as found":
+    case "washed":
+      return { kind: card.action };
+    case "confirm":
+    case "clear":
+      return mode;
+  }
+}

@@ -1,0 +1,132 @@
+/** What look up shows: the garment on the table; the facts, holds and last acts on the cloth. */
+import type { PieceView } from "../../../server/domain/piece-view.ts";
+import { Button, ButtonLink } from "../../look/buttons.tsx";
+import { type Fact, FactRows } from "../../look/fact-rows.tsx";
+import { HoldRibbon } from "../../look/hold-ribbon.tsx";
+import { Bench } from "../../look/page.tsx";
+import { PieceHead } from "../../look/piece-head.tsx";
+import type { TrailMarkName } from "../../look/stitches.tsx";
+import { LastActs } from "../../look/trail-entry.tsx";
+import { sentence, type Words } from "../../look/words.ts";
+import { actSentence, isLate } from "../entry-words.ts";
+import type { SymbolModules } from "../use-symbol.ts";
+import { holderParts, labelLines, sayWhen } from "./describe-piece.ts";
+import { PieceDrawing } from "./piece-figure.tsx";
+import { notesOf, reasonsOf } from "./ready-words.ts";
+
+export interface Clock {
+  readonly now: number;
+  readonly timeZone: string;
+}
+
+export interface LookUpPanelProps {
+  readonly piece: PieceView;
+  /** Above the facts: that the tag was replaced, that the piece is on the tray already. */
+  readonly notice?: string | undefined;
+  readonly clock: Clock;
+  readonly say: Words;
+  readonly modules?: SymbolModules | undefined;
+  readonly onAttachTag?: (() => void) | undefined;
+  readonly onPrint: () => void;
+}
+
+export function LookUpPanel(props: LookUpPanelProps) {
+  const { piece, say, clock } = props;
+  return (
+    <Bench
+      table={
+        <>
+          <PieceDrawing piece={piece} say={say} />
+          <Holds piece={piece} clock={clock} say={say} />
+        </>
+      }
+    >
+      {props.notice ? <p class="look-up-notice">{props.notice}</p> : null}
+      <PieceHead
+        title={piece.kind.name}
+        lines={labelLines(piece, say)}
+        number={piece.number}
+        modules={props.modules}
+        tagName={piece.number ? `Tag ${piece.number}` : say.noTag}
+      />
+      <FactRows facts={factsOf(piece, clock, say)} />
+      <LastActs
+        head={say.lastActs}
+        acts={piece.lastActs.slice(0, 3).map((act) => ({
+          key: act.act,
+          when: sentence(sayWhen(act.at, clock.now, clock.timeZone)),
+          mark: markOf(act),
+          says: act.entries.map((entry) => actSentence(entry, piece.names)).join(" "),
+        }))}
+      />
+      <div class="button-row">
+        <ButtonLink href={`/pieces/${piece.id}`} keyHint="T">
+          {say.wholeTrail}
+        </ButtonLink>
+        <Button weight="quiet" keyHint="P" onPress={props.onPrint}>
+          {say.printRecord}
+        </Button>
+        {props.onAttachTag ? (
+          <Button weight="quiet" onPress={props.onAttachTag}>
+            {say.attachTag}
+          </Button>
+        ) : null}
+      </div>
+    </Bench>
+  );
+}
+
+/** Gives the mark of an act on a trail: a correction, a hold, written down later, or an ordinary entry. */
+function markOf(act: PieceView["lastActs"][number]): TrailMarkName {
+  const kinds = act.entries.map(({ entry }) => entry.kind);
+  if (kinds.includes("EntryCorrected")) return "correction";
+  if (kinds.includes("HoldPlaced")) return "hold";
+  return isLate(act.at, act.recordedAt) ? "late" : "entry";
+}
+
+function factsOf(piece: PieceView, clock: Clock, say: Words): readonly Fact[] {
+  const { main, around } = holderParts(piece);
+  const since = `since ${sayWhen(piece.heldSince, clock.now, clock.timeZone)}`;
+  const facts: Fact[] = [{ label: say.withHolder, main, rest: [around, since].filter(Boolean).join(", ") }];
+  const { assignment, lastSeen, ready } = piece;
+  if (assignment) {
+    const rest = [assignment.station?.name, assignment.set].filter(Boolean).join(", ");
+    facts.push({ label: say.belongsTo, main: assignment.member.name, rest });
+  }
+  const reasons = ready.isReady ? [] : reasonsOf(ready.reasons, piece, say);
+  facts.push({
+    label: say.ready,
+    rest: ready.isReady ? say.yes : `${say.no}: ${reasons.join(" ")}`,
+  });
+  const notes = notesOf(ready.notes, piece, say);
+  if (notes.length > 0) facts.push({ label: say.alsoSaid, rest: notes.join(" ") });
+  if (piece.holds.length === 0) facts.push({ label: say.holds, rest: say.none });
+  if (lastSeen) {
+    const seen = [
+      sayWhen(lastSeen.at, clock.now, clock.timeZone),
+      lastSeen.where?.name,
+      lastSeen.by && `by ${lastSeen.by.name}`,
+    ];
+    facts.push({ label: say.lastSeen, rest: seen.filter(Boolean).join(", ") });
+  }
+  return facts;
+}
+
+function Holds(props: { readonly piece: PieceView; readonly clock: Clock; readonly say: Words }) {
+  const { piece, clock, say } = props;
+  return (
+    <>
+      {piece.holds.map((hold) => (
+        <HoldRibbon key={hold.version} head={say.onHold}>
+          {`${say.holdKind[hold.kind]}, since ${sayWhen(hold.placedAt, clock.now, clock.timeZone)}. ${say.holdLiftedBy[hold.kind]}`}
+        </HoldRibbon>
+      ))}
+      {piece.soiled ? <HoldRibbon head={say.soiled}>{say.soiledSays}</HoldRibbon> : null}
+      {piece.retiredAt ? (
+        <HoldRibbon head={say.retired}>
+          {`Since ${sayWhen(piece.retiredAt, clock.now, clock.timeZone)}. ${say.retiredSays}`}
+        </HoldRibbon>
+      ) : null}
+    </>
+  );
+}

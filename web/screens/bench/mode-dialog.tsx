@@ -1,0 +1,151 @@
+/** Changes the mode by touch or keyboard: what a card does by a scan. */
+import { useState } from "preact/hooks";
+import type { MemberBrief, PlaceBrief } from "../../../server/domain/scan-answer.ts";
+import { TextField } from "../../look/fields.tsx";
+import { ListRows } from "../../look/list-rows.tsx";
+import { Dialog } from "../../look/panel.tsx";
+import type { Words } from "../../look/words.ts";
+import { type Mode, memberName } from "./mode.ts";
+
+export interface ModeDialogProps {
+  readonly open: boolean;
+  readonly places: readonly PlaceBrief[];
+  readonly members: readonly MemberBrief[];
+  readonly say: Words;
+  readonly onChoose: (mode: Mode) => void;
+  readonly onClose: () => void;
+}
+
+type Step = "mode" | "transfer" | "turn in" | "turn in soiled" | "issue" | "as found";
+
+export function ModeDialog(props: ModeDialogProps) {
+  const { say } = props;
+  const [step, setStep] = useState<Step>("mode");
+  const choose = (mode: Mode) => {
+    setStep("mode");
+    props.onChoose(mode);
+  };
+  const close = () => {
+    setStep("mode");
+    props.onClose();
+  };
+  return (
+    <Dialog open={props.open} onClose={close} title={say.changeMode} closeLabel={say.close}>
+      {step === "mode" ? (
+        <ListRows
+          label={say.changeMode}
+          rows={[
+            {
+              key: "look up",
+              main: say.lookUp,
+              second: say.lookUpSecond,
+              onPress: () => choose({ kind: "look up" }),
+            },
+            {
+              key: "transfer",
+              main: say.transfer,
+              second: say.transferHint,
+              onPress: () => setStep("transfer"),
+            },
+            {
+              key: "soiled",
+              main: say.turnInSoiled,
+              second: say.turnInSoiledSecond,
+              onPress: () => setStep("turn in soiled"),
+            },
+            { key: "turn in", main: say.turnIn, second: say.turnInHint, onPress: () => setStep("turn in") },
+            { key: "issue", main: say.issue, second: say.issueHint, onPress: () => setStep("issue") },
+            {
+              key: "install",
+              main: say.install,
+              second: say.installSecond,
+              onPress: () => choose({ kind: "install" }),
+            },
+            {
+              key: "separate",
+              main: say.separate,
+              second: say.separateSecond,
+              onPress: () => choose({ kind: "separate" }),
+            },
+            {
+              key: "washed",
+              main: say.recordWash,
+              second: say.washHint,
+              onPress: () => choose({ kind: "washed" }),
+            },
+            {
+              key: "attach",
+              main: say.attachTag,
+              second: say.attachFirst,
+              onPress: () => choose({ kind: "attach tag" }),
+            },
+            {
+              key: "found",
+              main: say.asFound,
+              second: say.asFoundSecond,
+              onPress: () => setStep("as found"),
+            },
+          ]}
+        />
+      ) : (
+        <PartyList {...props} step={step} onChoose={choose} />
+      )}
+    </Dialog>
+  );
+}
+
+function PartyList(props: ModeDialogProps & { readonly step: Exclude<Step, "mode"> }) {
+  const { step, say } = props;
+  const [text, setText] = useState("");
+  const places = step === "issue" ? [] : props.places.filter(({ closed }) => !closed);
+  const members = step === "issue" || step === "as found" ? props.members : [];
+  const isIn = (name: string) => name.toLowerCase().includes(text.trim().toLowerCase());
+  const rows = [
+    ...places
+      .filter(({ name }) => isIn(name))
+      .map((place) => ({
+        key: place.id,
+        main: place.name,
+        second: place.within?.name,
+        onPress: () => props.onChoose(modeAt(step, place)),
+      })),
+    ...members
+      .filter((member) => isIn(`${memberName(member)} ${member.number}`))
+      .map((member) => ({
+        key: member.id,
+        main: memberName(member),
+        second: [member.number, member.station?.name].filter(Boolean).join(", "),
+        onPress: () => props.onChoose(modeWith(step, member)),
+      })),
+  ];
+  return (
+    <>
+      <TextField
+        label={step === "issue" ? say.findMember : say.findPlace}
+        value={text}
+        onInput={setText}
+        name="party"
+      />
+      <ListRows label={say.changeMode} rows={rows.slice(0, 60)} />
+    </>
+  );
+}
+
+function modeAt(step: Exclude<Step, "mode">, place: PlaceBrief): Mode {
+  switch (step) {
+    case "turn in":
+      return { kind: "turn in", soiled: false, to: place };
+    case "turn in soiled":
+      return { kind: "turn in", soiled: true, to: place };
+    case "as found":
+      return { kind: "as found", where: { kind: "place", place } };
+    default:
+      return { kind: "transfer", to: place };
+  }
+}
+
+function modeWith(step: Exclude<Step, "mode">, member: MemberBrief): Mode {
+  return step === "as found"
+    ? { kind: "as found", where: { kind: "member", member } }
+    : { kind: "issue", to: member };
+}

@@ -1,0 +1,95 @@
+import type { PieceView } from "../../../server/domain/piece-view.ts";
+import type { MemberBrief, PlaceBrief } from "../../../server/domain/scan-answer.ts";
+import type { Words } from "../../look/words.ts";
+
+/** Who or what a mode moves pieces to or from, as far as a card or a list can name it. */
+export type Party =
+  | { readonly kind: "place"; readonly place: PlaceBrief }
+  | { readonly kind: "member"; readonly member: MemberBrief };
+
+/** What the next scan will do. It is always on the tape. */
+export type Mode =
+  | { readonly kind: "look up" }
+  | { readonly kind: "transfer"; readonly to?: PlaceBrief }
+  | {
+      readonly kind: "turn in";
+      readonly soiled: boolean;
+      readonly to?: PlaceBrief;
+      readonly from?: MemberBrief;
+    }
+  | { readonly kind: "issue"; readonly to?: MemberBrief }
+  | { readonly kind: "install" }
+  | { readonly kind: "separate" }
+  | { readonly kind: "attach tag"; readonly piece?: PieceView }
+  | { readonly kind: "as found"; readonly where?: Party }
+  | { readonly kind: "washed" };
+
+export type ModeKind = Mode["kind"];
+
+/** Modes in which scanned pieces collect on the tray until one confirm makes one act of them. */
+export function hasTray(mode: Mode): boolean {
+  return mode.kind !== "look up" && mode.kind !== "attach tag" && mode.kind !== "install";
+}
+
+/** Says what a mode still lacks before its tray can be confirmed. */
+export function lacks(mode: Mode): "place" | "member" | "holder" | undefined {
+  if (mode.kind === "transfer" && !mode.to) return "place";
+  if (mode.kind === "turn in" && !mode.to) return "place";
+  if (mode.kind === "issue" && !mode.to) return "member";
+  return mode.kind === "as found" && !mode.where ? "holder" : undefined;
+}
+
+/** Says the mode in the mode line's large words. */
+export function modeVerb(mode: Mode, say: Words): string {
+  switch (mode.kind) {
+    case "look up":
+      return say.lookUp;
+    case "transfer":
+      return mode.to ? say.transferTo(mode.to.name) : say.transfer;
+    case "turn in":
+      if (mode.from) return say.turnInFrom(memberName(mode.from));
+      return mode.soiled ? say.turnInSoiled : say.turnIn;
+    case "issue":
+      return mode.to ? say.issueTo(memberName(mode.to)) : say.issue;
+    case "install":
+      return say.install;
+    case "separate":
+      return say.separate;
+    case "attach tag":
+      return say.attachTag;
+    case "as found":
+      return mode.where ? say.asFoundWith(partyName(mode.where)) : say.asFound;
+    case "washed":
+      return say.recordWash;
+  }
+}
+
+/** Says what the next scan does, in the mode line's second line. */
+export function modeSays(mode: Mode, say: Words): string {
+  const missing = lacks(mode);
+  if (missing) return say.cardFirst[missing];
+  switch (mode.kind) {
+    case "look up":
+      return say.lookUpSecond;
+    case "install":
+      return say.installSecond;
+    case "attach tag":
+      return mode.piece ? say.attachSecond : say.attachFirst;
+    case "separate":
+      return say.separateSecond;
+    case "as found":
+      return say.asFoundSecond;
+    case "turn in":
+      return mode.soiled ? say.turnInSoiledSecond : say.collects;
+    default:
+      return say.collects;
+  }
+}
+
+export function memberName(member: MemberBrief): string {
+  return member.name ?? `Member ${member.number}`;
+}
+
+export function partyName(party: Party): string {
+  return party.kind === "place" ? party.place.name : memberName(party.member);
+}

@@ -1,0 +1,61 @@
+import { verdictHead } from "../../look/verdict-phrases.ts";
+import type { Words } from "../../look/words.ts";
+import { answerWords } from "./answer-words.ts";
+import type { BenchEvent, BenchRun } from "./bench-run.ts";
+import { labelLines, pieceName } from "./describe-piece.ts";
+import { checkOnBench } from "./fit-panel.tsx";
+import { modeSays, modeVerb } from "./mode.ts";
+import { reasonsOf } from "./ready-words.ts";
+
+/** Says what a screen reader hears of an event: the verdict first, then the pieces, then the reasons. */
+export function spoken(event: BenchEvent, run: BenchRun, say: Words): { text: string; isStop: boolean } {
+  const said = (text: string, isStop = false) => ({ text, isStop });
+  switch (event.kind) {
+    case "mode chosen":
+      return said(`${modeVerb(run.mode, say)}. ${modeSays(run.mode, say)}`);
+    case "written":
+      return said(`${say.writtenSay} ${event.says}.`);
+    case "refused":
+      return said(refusalText(event, say), true);
+    case "fault":
+      return said(`${say.notWritten} ${event.says}`, true);
+    case "scanned":
+      return said(scannedText(event, run, say), run.shown.what === "fit" && isStopped(run));
+    case "clear":
+      return said(say.trayEmpty);
+    default:
+      return said("");
+  }
+}
+
+function isStopped(run: BenchRun): boolean {
+  if (run.shown.what !== "fit") return false;
+  const verdict = checkOnBench(run.shown.shell, run.shown.layer)?.verdict;
+  return verdict !== "match" && verdict !== "accepted";
+}
+
+function refusalText(event: Extract<BenchEvent, { kind: "refused" }>, say: Words): string {
+  const reasons = event.reasons.map(({ what, why, next }) =>
+    [what, why, next && `${say.next} ${next}`].filter(Boolean).join(" "),
+  );
+  return [event.verb, ...reasons].join(" ");
+}
+
+function scannedText(event: Extract<BenchEvent, { kind: "scanned" }>, run: BenchRun, say: Words): string {
+  const { answer } = event;
+  if (answer.kind === "place" || answer.kind === "member" || answer.kind === "action") {
+    return `${modeVerb(run.mode, say)}. ${modeSays(run.mode, say)}`;
+  }
+  const piece = "piece" in answer ? answer.piece : undefined;
+  if (!piece) return answerWords(answer, say)?.what ?? "";
+  if (run.shown.what === "already here") return `${pieceName(piece, say)} ${say.isAlreadyHere}`;
+  if (run.shown.what === "fit") {
+    const check = checkOnBench(run.shown.shell, run.shown.layer);
+    return check ? `${verdictHead(check.verdict, say)}. ${pieceName(piece, say)}` : pieceName(piece, say);
+  }
+  const ready = piece.ready.isReady
+    ? `${say.ready}.`
+    : `${say.notReady}. ${reasonsOf(piece.ready.reasons, piece, say).join(" ")}`;
+  const where = `${say.withHolder} ${piece.holder.name}.`;
+  return [`${pieceName(piece, say)}.`, ...labelLines(piece, say), where, ready].join(" ");
+}

@@ -1,0 +1,187 @@
+/** The bench's state with all that it does: scans asked in order, acts sent, sounds made, answers spoken. */
+import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import type { ScanAnswer } from "../../../server/domain/scan-answer.ts";
+import type { Words } from "../../look/words.ts";
+import type { ScanEvent } from "../../scan/scan-event.ts";
+import { openScanLine, type ScanLine } from "../../scan/scan-line.ts";
+import type { Sounds } from "../../scan/sounds.ts";
+import { listenForWedge } from "../../scan/wedge-listener.ts";
+import { type ActChoices, commandOf } from "./bench-commands.ts";
+import type { BenchPort } from "./bench-port.ts";
+import { AT_REST, type BenchEffect, type BenchEvent, type BenchRun, stepBench } from "./bench-run.ts";
+import { modeVerb } from "./mode.ts";
+import { spoken } from "./spoken.ts";
+
+export interface Bench {
+  readonly run: BenchRun;
+  /** Scans that were taken and have no answer yet; the first since when, in milliseconds. */
+  readonly asking: readonly { readonly text: string; readonly since: number }[];
+  /** What a screen reader hears of the last answer. */
+  readonly says: { readonly text: string; readonly isStop: boolean; readonly count: number };
+  readonly choices: ActChoices;
+  choose(choices: ActChoices): void;
+  take(event: ScanEvent): void;
+  step(event: BenchEvent): void;
+  takeBack(): Promise<void>;
+}
+
+export interface BenchParts {
+  readonly port: BenchPort;
+  readonly sounds: Sounds;
+  readonly say: Words;
+  readonly me: string;
+  readonly onChangePerson: (badge: string, name: string) => void;
+}
+
+/** Without a tray a mode falls back to look up after this pause. Own judgement; a department can ask for another. */
+const PAUSE_MS = 90_000;
+
+type Asked = { readonly answer: ScanAnswer } | { readonly failed: string };
+
+export function useBench(parts: BenchParts): Bench {
+  const [run, setRun] = useState<BenchRun>(AT_REST);
+  const [asking, setAsking] = useState<Bench["asking"]>([]);
+  const [says, setSays] = useState<Bench["says"]>({ text: "", isStop: false, count: 0 });
+  const [choices, setChoices] = useState<ActChoices>({ condition: "used, no finding", isFitSeen: false });
+  const now = useRef({ run, choices, parts });
+  now.current = { ...now.current, choices, parts };
+
+  const step = useMemo(() => {
+    const speak = (text: string, isStop: boolean) =>
+      setSays((before) => (text ? { text, isStop, count: before.count + 1 } : before));
+    const take = (event: BenchEvent) => {
+      const next = stepBench(now.current.run, event);
+      now.current = { ...now.current, run: next.run };
+      setRun(next.run);
+      const told = spoken(event, next.run, now.current.parts.say);
+      speak(told.text, told.isStop);
+      for (const effect of next.effects) void carryOut(effect, () => now.current, take);
+    };
+    return take;
+  }, []);
+
+  const line = useMemo<ScanLine>(
+    () =>
+      openScanLine<Asked>({
+        ask: async (scan) => ({ answer: await now.current.parts.port.scan(scan, now.current.run.mode.kind) }),
+        failed: (_, cause) => ({ failed: cause instanceof Error ? cause.message : String(cause) }),
+        apply: (scan, asked) => {
+          setAsking((waiting) => waiting.slice(1));
+          if ("failed" in asked) step({ kind: "fault", says: asked.failed });
+          else step({ kind: "scanned", answer: asked.answer, via: scan.via });
+        },
+        refuse: () => step({ kind: "fault", says: now.current.parts.say.tooManyScans }),
+      }),
+    [step],
+  );
+
+  const take = useMemo(
+    () => (event: ScanEvent) => {
+      setAsking((waiting) => [...waiting, { text: event.text, since: Date.now() }]);
+      line.take(event);
+    },
+    [line],
+  );
+
+  useEffect(() => {
+    const wedge = listenForWedge(window);
+    wedge.listen(take);
+    return () => wedge.stop();
+  }, [take]);
+
+  useEffect(() => {
+    const timer = setTimeout(() => step({ kind: "idle" }), PAUSE_MS);
+    return () => clearTimeout(timer);
+  }, [run, step]);
+
+  const takeBack = async () => {
+    const last = now.current.run.lastAct;
+    if (!last) return;
+    const reply = await parts.port.act("takeBackAct", { act: last.act, note: parts.say.takenBack });
+    if ("written" in reply) {
+      step({
+        kind: "written",
+        act: reply.written.id,
+        says: parts.say.tookBack(last.says),
+        at: reply.written.at,
+      });
+    } else step(asEvent(reply, parts.say.notTakenBack));
+  };
+
+  return { run, asking, says, choices, choose: setChoices, take, step, takeBack };
+}
+
+interface Now {
+  readonly run: BenchRun;
+  readonly choices: ActChoices;
+  readonly parts: BenchParts;
+}
+
+async function carryOut(
+  effect: BenchEffect,
+  now: () => Now,
+  step: (event: BenchEvent) => void,
+): Promise<void> {
+  const { parts, run, choices } = now();
+  const { port, say } = parts;
+  switch (effect.do) {
+    case "sound":
+      return parts.sounds.play(effect.sound);
+    case "change person":
+      return parts.onChangePerson(effect.badge, effect.name);
+    case "confirm": {
+      const command = commandOf(run.mode, run.tray, choices, parts.me);
+      if (!command) return step({ kind: "refused", verb: say.notWritten, reasons: [lacking(run, say)] });
+      return step(
+        await sent(port, command.command, command.body, command.says, say.notWrittenFor(run.mode.kind)),
+      );
+    }
+    case "install": {
+      const { shell, layer } = effect;
+      const body = { shell: shell.id, layer: layer.piece.id, evidence: layer.evidence };
+      const says = `${layer.piece.kind.name.toLowerCase().replace("drd", "DRD")} installed`;
+      return step(await sent(port, "installLayer", body, says, say.notInstalled));
+    }
+    case "attach": {
+      const { piece, number, via } = effect;
+      const used = new Set(
+        piece.tags.filter(({ state }) => state === "attached").map(({ position }) => position),
+      );
+      const position = ["main", "left", "right", "second"].find((one) => !used.has(one)) ?? "second";
+      const proof = via === "typed" ? "typed" : "scanned";
+      const body = { piece: piece.id, number, position: positionFor(piece.kind.code, position), proof };
+      return step(await sent(port, "attachTag", body, say.tagAttached(number), say.tagNotAttached));
+    }
+  }
+}
+
+/** Pairs have a left and a right tag; everything else a main and a second one. */
+function positionFor(kind: string, free: string): string {
+  if (kind.endsWith("-pair")) return free === "main" ? "left" : free;
+  return free === "left" || free === "right" ? "second" : free;
+}
+
+async function sent(
+  port: BenchPort,
+  command: string,
+  body: object,
+  says: string,
+  verb: string,
+): Promise<BenchEvent> {
+  const reply = await port.act(command, body);
+  if ("written" in reply) return { kind: "written", act: reply.written.id, says, at: reply.written.at };
+  return asEvent(reply, verb);
+}
+
+function asEvent(
+  reply: Exclude<Awaited<ReturnType<BenchPort["act"]>>, { written: unknown }>,
+  verb: string,
+): BenchEvent {
+  return "refused" in reply
+    ? { kind: "refused", verb, reasons: reply.refused }
+    : { kind: "fault", says: reply.fault };
+}
+
+function lacking(run: BenchRun, say: Words) {
+  return { what: `${modeVerb(run.mode, say)} ${say.lacksSomething}`, next: say.scanItsCard, isHold: false };
+}
