@@ -137,6 +137,50 @@ const US = {
   notYours: "The number is on record, and is not of your gear.",
   askTheCage: "ask the gear cage.",
 
+  holdCamera: "Hold the tag flat inside the corners, a hand’s breadth away.",
+  stoppedNext: "Read the reasons, then scan on or clear the tray.",
+  nothingScanned: "Nothing scanned yet.",
+  scanFirst: "Scan a tag, or type its number. The piece shows here.",
+  tagEnded: (state: string, when?: string, by?: string) =>
+    `${state === "superseded" ? "This tag was replaced" : `This tag is recorded as ${state}`}${when ? `, ${when}` : ""}${by ? `, by ${by.replace(/(.{4})(?=.)/g, "$1 ")}` : ""}. The piece is shown.`,
+  reason: "reason",
+  reasons: "reasons",
+  fitOnWearer: "Fit on the wearer",
+  fitNotRecorded: "Not recorded",
+  fitSeen: "Seen by me",
+  takeItBack: "Take it back",
+  confirmBlocked: (verb: string, count: number) =>
+    `${verb.split(" ")[0]}: ${countOf(count, "reason", "reasons")}`,
+  confirmWords: (mode: string, pieces: string) =>
+    ({
+      transfer: `Transfer ${pieces}`,
+      "turn in": `Turn in ${pieces}`,
+      issue: `Issue ${pieces}`,
+      separate: `Separate ${pieces}`,
+      washed: `Record wash of ${pieces}`,
+      "as found": `Record ${pieces} as found`,
+    })[mode] ?? pieces,
+  typing: (typed: {
+    readonly shown: string;
+    readonly code: string;
+    readonly count?: number;
+    readonly of?: number;
+  }) =>
+    typed.code === "holds"
+      ? `${typed.shown}: the check symbols hold.`
+      : typed.code === "does not hold"
+        ? `${typed.shown}: the check symbols do not hold. Compare it once more.`
+        : `${typed.shown}, ${typed.count} of ${typed.of}`,
+  transferHint: "Moves pieces to a place of the department.",
+  turnInHint: "Takes pieces back, not soiled.",
+  issueHint: "Hands pieces to a member, after a check of the whole set.",
+  washHint: "Records that pieces were washed, shells apart from liners.",
+  findPlace: "Find a place",
+  findMember: "Find a member",
+
+  isMissing: "missing",
+  isIn: "In",
+
   thisPiece: "this piece",
   noTag: "no live tag",
   labelIs: (reading: string) => `Label ${reading}`,
