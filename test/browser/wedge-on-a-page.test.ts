@@ -1,5 +1,6 @@
 import { type Browser, chromium, type Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
+import { scanByWedge } from "../kit/scan-by-wedge.ts";
 import { openScanPage } from "../kit/scan-page.ts";
 
 const NUMBER = "C7K3F92CXTKK";
@@ -27,34 +28,7 @@ beforeEach(async () => {
   await page.goto(site.url);
 });
 
-/**
- * Sends trusted key events through the browser's own input path. Their time stamps are exact, as an operating
- * system gives them; when they arrive is left to the machine.
- */
-async function scan(text: string, everyMs: number, end = "Enter") {
-  const session = await page.context().newCDPSession(page);
-  const start = Date.now();
-  const send = (type: "keyDown" | "keyUp", char: string, index: number) => {
-    const code = /^[A-Z]$/.test(char) ? `Key${char}` : /^\d$/.test(char) ? `Digit${char}` : char;
-    const text = type === "keyUp" ? "" : char === "Enter" ? "\r" : char;
-    return session.send("Input.dispatchKeyEvent", {
-      type,
-      key: char,
-      code,
-      windowsVirtualKeyCode: char === "Enter" ? 13 : char.charCodeAt(0),
-      ...(text ? { text } : {}),
-      modifiers: code.startsWith("Key") ? 8 : 0,
-      timestamp: (start + index * everyMs) / 1_000,
-    });
-  };
-  const sent: Promise<unknown>[] = [];
-  for (const [index, char] of [...text, ...(end ? [end] : [])].entries()) {
-    sent.push(send("keyDown", char, index), send("keyUp", char, index));
-    await new Promise((done) => setTimeout(done, everyMs));
-  }
-  await Promise.all(sent);
-  await page.waitForTimeout(200);
-}
+const scan = (text: string, everyMs: number, end?: "Enter" | "") => scanByWedge(page, text, { everyMs, end });
 const seen = () =>
   page.evaluate(() => {
     const { scans, keysSeen, submits, clicks } = window.scanPage;

@@ -69,7 +69,7 @@ interface Modules {
 
 function modules(bcid: string, text: string): Modules {
   // The types of bwip-js declare each encoder's result as a union of shapes without a tag.
-  const [raw] = bwip.raw(bcid, text, bcid === "datamatrix" ? { version: "16x16" } : {}) as Partial<
+  const [raw] = bwip.raw(bcid, text, bcid === "datamatrix" ? "version=16x16" : "") as Partial<
     Record<"pixs" | "sbs", number[]> & { pixx: number }
   >[];
   if (!raw) throw new Error(`bwip-js drew nothing for ${bcid}`);

@@ -1,8 +1,11 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { beforeAll, describe, expect, test } from "vitest";
+import { beforeAll, describe, expect, test, vi } from "vitest";
 import { type Photo, photographCode } from "../../test/kit/photographed-code.ts";
 import { decodeFrame, type Frame, halfSize, prepareDecoder } from "./decode-frame.ts";
+
+// Pictures are drawn pixel by pixel: slow on a machine that is busy with other tests.
+vi.setConfig({ testTimeout: 60_000 });
 
 const NUMBER = "C7K3F92CXTKK";
 const wasm = createRequire(import.meta.url).resolve("zxing-wasm/reader/zxing_reader.wasm");
@@ -23,15 +26,15 @@ describe("a 16x16 Data Matrix drawn by bwip-js is read by zxing-wasm", () => {
     "in grain": { noise: 25, blurPx: 1 },
   };
   for (const [name, photo] of Object.entries(photos)) {
-    test(`${name}, at 22 or more of 24 turns and never as another text`, async () => {
+    test(`${name}, at 11 or more of 12 turns and never as another text`, async () => {
       let right = 0;
-      for (let turnDeg = 0; turnDeg < 360; turnDeg += 15) {
+      for (let turnDeg = 7; turnDeg < 360; turnDeg += 30) {
         const frame = photographCode("datamatrix", NUMBER, { width: 280, height: 240, ...photo, turnDeg });
         const read = await decodeFrame(frame, false);
         if (read) expect(read.text).toBe(NUMBER);
         if (read) right += 1;
       }
-      expect(right).toBeGreaterThanOrEqual(22);
+      expect(right).toBeGreaterThanOrEqual(11);
     });
   }
   test("and says what it stood on and how much error correction is left", async () => {
