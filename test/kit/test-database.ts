@@ -64,31 +64,41 @@ export function useTestDatabase(): TestDatabase {
 
 export interface OpenDatabase {
   readonly database: TestDatabase;
+  /** Ends the handles above, so that the database can itself be cloned. */
+  readonly close: () => Promise<void>;
   /** Ends the handles above, drops the database, and names the connections that somebody else left open. */
   readonly drop: () => Promise<readonly string[]>;
 }
 
-/** Clones the migrated template. Prefer `useTestDatabase`; this is for a test that needs a second database. */
-export async function cloneTemplate(): Promise<OpenDatabase> {
+/**
+ * Clones the migrated template, or another database to which nobody is connected. Prefer `useTestDatabase`; this is
+ * for a test that needs a second database.
+ */
+export async function cloneTemplate(template: string = inject("template")): Promise<OpenDatabase> {
   const superUrl = inject("superUrl");
   const name = `layertrail_${crypto.randomBytes(6).toString("hex")}`;
   await asSuperuser(superUrl, (client) =>
-    client.query(`create database ${name} template ${inject("template")} owner ${OWNER_ROLE}`),
+    client.query(`create database ${name} template ${template} owner ${OWNER_ROLE}`),
   );
   const appUrl = roleUrl(superUrl, APP_ROLE, name);
   const ownerUrl = roleUrl(superUrl, OWNER_ROLE, name);
   const appPool = openPool(appUrl, { applicationName: "test kit" });
   const app = kyselyOn(appPool);
   const owner = kyselyOn(openPool(ownerUrl, { applicationName: "test kit", max: 2 }));
+  let closing: Promise<unknown> | undefined;
+  const close = async () => {
+    closing ??= Promise.all([app.destroy(), owner.destroy()]);
+    await closing;
+  };
   const drop = async () => {
-    await Promise.all([app.destroy(), owner.destroy()]);
+    await close();
     return asSuperuser(superUrl, async (client) => {
       const leaked = await connectionsTo(client, name);
       await client.query(`drop database ${name} with (force)`);
       return leaked;
     });
   };
-  return { database: { name, appUrl, ownerUrl, app, appPool, owner }, drop };
+  return { database: { name, appUrl, ownerUrl, app, appPool, owner }, close, drop };
 }
 
 /** A connection that was just ended is seen for a moment longer, so the list is asked for until it is empty. */

@@ -1,0 +1,119 @@
+import { openAccountAct } from "../../server/cases/account-acts.ts";
+import {
+  compareByEyeAct,
+  installLayerAct,
+  movePiecesAct,
+  placeHoldAct,
+  recordCleaningAct,
+  recordFoundAct,
+  separateLayersAct,
+} from "../../server/cases/bench-acts.ts";
+import {
+  bindForeignCodeAct,
+  describeKindAct,
+  listMembersAct,
+  nameOutsideAct,
+  namePlaceAct,
+  nameProviderAct,
+  registerPiecesAct,
+} from "../../server/cases/register-acts.ts";
+import { describeModelsAct, recordAcceptanceAct, setSettingsAct } from "../../server/cases/rule-acts.ts";
+import { attachTagAct, printTagsAct, reserveTagsAct } from "../../server/cases/tag-acts.ts";
+import type {
+  MemberId,
+  ModelId,
+  OutsideId,
+  PieceId,
+  PlaceId,
+  ProviderId,
+  Uuid,
+} from "../../server/domain/ids.ts";
+import { STANDARD_KINDS } from "../../server/domain/register/standard-kinds.ts";
+import type { TagNumber } from "../../server/domain/tags/tag-number.ts";
+import type { LocalDate } from "../../server/domain/time.ts";
+import type { Db } from "../../server/store/db.ts";
+import { type Actor, actor, aDraft, anId } from "./acting.ts";
+
+/** Kinds, a model, two racks and a member: what acts on pieces need. */
+export interface Department {
+  readonly inez: Actor;
+  readonly rack: PlaceId;
+  readonly bench: PlaceId;
+  readonly corwin: MemberId;
+}
+/** A department in which something has happened: every table that follows from the ledger has a row. */
+export interface LivelyDepartment extends Department {
+  readonly shell: PieceId;
+  readonly liner: PieceId;
+  readonly hood: PieceId;
+}
+
+export const scanned = (...pieces: PieceId[]) =>
+  pieces.map((piece) => ({ piece, evidence: "scanned" as const }));
+
+export async function openDepartment(db: () => Db): Promise<Department> {
+  const inez = actor(db);
+  const [rack, bench, corwin] = [anId<PlaceId>(), anId<PlaceId>(), anId<MemberId>()];
+  for (const kind of STANDARD_KINDS) await inez.must(describeKindAct, { id: anId<Uuid>(), ...kind });
+  await inez.must(namePlaceAct, { id: rack, name: "Rack B2", what: "rack", carries: "shared" });
+  await inez.must(namePlaceAct, { id: bench, name: "Bench 1", what: "bench", carries: "shared" });
+  await inez.must(listMembersAct, { members: [{ id: corwin, number: "214", name: "Corwin Bask" }] });
+  const takes = [{ layerKind: "coat-liner", takesLinerCode: "LK-2" }];
+  const model = { id: anId<ModelId>(), maker: "Tarnholt", name: "K7", kind: "coat-shell", takes };
+  const source = { what: "maker's letter" as const };
+  await inez.must(describeModelsAct, { models: [{ ...model, layers: ["coat-liner"], source }] });
+  return { inez, rack, bench, corwin };
+}
+
+export async function liveIn(db: () => Db): Promise<LivelyDepartment> {
+  const department = await openDepartment(db);
+  const { inez, rack, bench, corwin } = department;
+  const drafts = [
+    aDraft("coat-shell", rack),
+    aDraft("coat-liner", rack, { linerCode: "LK-2" }),
+    aDraft("hood", rack),
+  ] as const;
+  await inez.must(registerPiecesAct, { pieces: drafts, evidence: "typed" });
+  const [shell, liner, hood] = [drafts[0].id, drafts[1].id, drafts[2].id];
+  await inez.must(installLayerAct, { shell, layer: liner, evidence: "scanned" });
+  await tagged(db, inez, shell);
+  await inez.must(movePiecesAct, {
+    pieces: scanned(shell),
+    to: { kind: "member", id: corwin },
+    purpose: "issue",
+  });
+  await inez.must(placeHoldAct, { pieces: [hood], hold: "finding", note: "torn at the seam" });
+  await inez.must(recordFoundAct, { pieces: scanned(hood), holder: { kind: "place", id: bench } });
+  const back = { to: { kind: "place", id: bench } as const, purpose: "turn in" as const, soiled: true };
+  await inez.must(movePiecesAct, { pieces: scanned(shell), ...back });
+  await inez.must(separateLayersAct, { pieces: scanned(liner) });
+  await inez.must(compareByEyeAct, { shell, layer: liner });
+  await inez.must(bindForeignCodeAct, { piece: hood, code: "TARN-000481" });
+  await saidAndSet(department, { shell, liner });
+  await inez.must(recordCleaningAct, { pieces: scanned(shell, liner), how: "advanced cleaning" });
+  return { ...department, shell, liner, hood };
+}
+
+async function saidAndSet({ inez }: Department, scope: { shell: PieceId; liner: PieceId }): Promise<void> {
+  await inez.must(nameProviderAct, { id: anId<ProviderId>(), name: "Saltmarsh Textile Care" });
+  await inez.must(nameOutsideAct, { id: anId<OutsideId>(), name: "County hospital", what: "hospital" });
+  await inez.must(recordAcceptanceAct, {
+    id: anId<Uuid>(),
+    scope: { what: "pieces", shell: scope.shell, layer: scope.liner },
+    saidBy: "maker",
+    saidByName: "Tarnholt",
+    document: "letter of 2 March",
+    saidOn: "2026-03-02" as LocalDate,
+  });
+  await inez.must(setSettingsAct, { settings: { "time zone": "America/Chicago" } });
+  await inez.must(openAccountAct, { account: inez.by, role: "technician", name: "Inez Calloway" });
+}
+
+async function tagged(db: () => Db, inez: Actor, piece: PieceId): Promise<void> {
+  const run = anId<Uuid>();
+  await inez.must(reserveTagsAct, { run, pieces: [piece] });
+  await inez.must(printTagsAct, { run });
+  const tag = await db().selectFrom("tag").select("number").where("run", "=", run).executeTakeFirstOrThrow();
+  const number = tag.number as TagNumber;
+  await inez.must(attachTagAct, { piece, number, position: "main", proof: "scanned" });
+}
