@@ -2,6 +2,7 @@ import fs from "node:fs";
 import path from "node:path";
 import { kyselyOn, openPool } from "../db/connect.ts";
 import { StartTrouble } from "../db/start-trouble.ts";
+import { firstManagerLink, linkPath, setUp } from "./cases/set-up.ts";
 import { type Config, parseConfig } from "./config.ts";
 import { createApp } from "./http/app.ts";
 import { type Listening, listen } from "./listen.ts";
@@ -11,6 +12,8 @@ import { isHttps, ownHosts } from "./own-addresses.ts";
 /** A running Layertrail. */
 interface House {
   readonly listening: Listening;
+  /** Where the first program manager comes in, while there is none. */
+  readonly firstLink: string | undefined;
   readonly close: () => Promise<void>;
 }
 
@@ -25,6 +28,9 @@ async function open(config: Config): Promise<House> {
   const database = await openDatabase(config);
   const db = kyselyOn(openPool(database.appUrl));
   try {
+    const timeZone = new Intl.DateTimeFormat().resolvedOptions().timeZone;
+    await setUp(db, { nowMs: Date.now(), appBuild: "server", timeZone });
+    const link = await firstManagerLink(db, Date.now());
     const app = createApp({
       db,
       now: Date.now,
@@ -40,7 +46,7 @@ async function open(config: Config): Promise<House> {
       await db.destroy();
       await database.close();
     };
-    return { listening, close };
+    return { listening, firstLink: link && linkPath(link), close };
   } catch (error) {
     await db.destroy();
     await database.close();
@@ -74,8 +80,12 @@ function fail(error: unknown): never {
 try {
   const opening = open(parseConfig(process.env));
   closeOnSignal(opening);
-  const { listening } = await opening;
+  const { listening, firstLink } = await opening;
   for (const address of listening.addresses) console.log(`Layertrail is at ${address}`);
+  if (firstLink) {
+    const address = listening.addresses.at(-1);
+    console.log(`The first program manager comes in here, once, within 24 hours: ${address}${firstLink}`);
+  }
 } catch (error) {
   fail(error);
 }

@@ -9,7 +9,7 @@ import { getStatus, startHouse, untilAnswer, withFolder } from "../kit/running-h
 const databasePid = (folder: string): number => findPostmaster(clusterPaths(folder))?.pid ?? 0;
 
 describe("a server on an empty data folder", () => {
-  it("prints an address that answers 200, answers 421 to a foreign name, and takes its database along when it ends", () =>
+  it("prints an address that answers 200 and a one-time link, answers 421 to a foreign name, and takes its database along when it ends", () =>
     withFolder(async (folder) => {
       const house = await startHouse({ env: { DATA_DIR: folder, NODE_ENV: "production" } });
       const { port } = new URL(house.address);
@@ -21,7 +21,10 @@ describe("a server on an empty data folder", () => {
       expect(await house.stop()).toBe(0);
       expect(isPostmasterOf(pid, path.join(folder, "database"))).toBe(false);
       expect(fs.existsSync(path.join(folder, "owner.json"))).toBe(false);
-      expect(house.said()).toBe(`Layertrail is at ${house.address}\n`);
+      expect(house.said().replace(/#[\w-]{43}\n$/, "#…")).toBe(
+        `Layertrail is at ${house.address}\n` +
+          `The first program manager comes in here, once, within 24 hours: ${house.address}/link#…`,
+      );
     }));
 
   it("ends in order when it is told to while it is still starting", () =>
