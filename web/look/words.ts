@@ -181,6 +181,56 @@ const US = {
   isMissing: "missing",
   isIn: "In",
 
+  signIn: "Sign in",
+  signInSays: "Layertrail keeps the record of the department’s gear.",
+  signInName: "Sign-in name",
+  signInNameNote: "Small letters, figures, dots and hyphens.",
+  passphrase: "Passphrase",
+  passphraseNote: "At least 12 characters. Several words are easy to keep in mind.",
+  passphraseAgain: "Passphrase once more",
+  passphraseUnequal: "The two are not the same. Type it again.",
+  pin: "PIN",
+  pinNote: "4 to 6 figures, for a shared bench with your badge. You can add it later.",
+  yourName: "Your name",
+  join: "Join",
+  linkVerb: {
+    "first manager": "Begin as program manager",
+    join: "Join",
+    "new passphrase": "Choose a new passphrase",
+  },
+  linkSays: "The link is used once.",
+  isAtTheBench: (name: string) => `${name} is at the bench`,
+  turnInOnly: "Turn in only, without PIN",
+  changePerson: "Change person",
+  back: "Back",
+  signOut: "Sign out",
+  signedOut: "Signed out.",
+  darkOrLight: "Dark or light",
+  sound: "Sound",
+  on: "On",
+  off: "Off",
+  bench: "Bench",
+  find: "Find gear",
+  registerGear: "Register gear",
+  bringIn: "Bring in a list",
+  printTags: "Print tags",
+  printCards: "Print cards",
+  modelTable: "Model table",
+  places: "Places",
+  members: "Members",
+  people: "People",
+  settings: "Settings",
+  nowhere: "There is no such page.",
+  nowhereNext: "Open the menu, or scan a tag at the bench.",
+  cautionsHead: "What a scan does not say",
+  cautions: [
+    "The department’s procedure comes first, then the edition that it adopted, then the maker’s instructions.",
+    "A scan tells which piece it is, not whether it protects. Labels that match are no inspection.",
+    "Labels do not tell that a garment fits its wearer.",
+    "A missing, wrong or unread liner or DRD keeps a garment out of service until a trained person decides.",
+    "Added tags can count as an alteration: get the maker’s approval for material, place and fixing.",
+  ],
+
   thisPiece: "this piece",
   noTag: "no live tag",
   labelIs: (reading: string) => `Label ${reading}`,
@@ -252,7 +302,11 @@ const US = {
 
 /** The same keys whatever the region; texts and makers of texts are replaced one for one. */
 export type Words = {
-  readonly [K in keyof typeof US]: (typeof US)[K] extends string ? string : (typeof US)[K];
+  readonly [K in keyof typeof US]: (typeof US)[K] extends string
+    ? string
+    : (typeof US)[K] extends readonly string[]
+      ? readonly string[]
+      : (typeof US)[K];
 };
 
 const INTERNATIONAL: Partial<Words> = {
