@@ -115,11 +115,14 @@ function initdbTrouble(run: SpawnSyncReturns<string>, paths: ClusterPaths): Star
   return new StartTrouble("database-refused", `The database could not be made in ${paths.cluster}: ${line}`);
 }
 
+/** How the name of a socket folder begins, by which one is known that a killed server left behind. */
+export const SOCKET_DIR_PREFIX = "lt-";
+
 /** Makes a new 0700 folder for the socket. Its path stays far below the 103 bytes that a socket path may have. */
 export function makeSocketDir(runAs: RunAs | undefined): string {
   const longest = 60;
   const parent = os.tmpdir().length <= longest ? os.tmpdir() : "/tmp";
-  const dir = fs.mkdtempSync(path.join(parent, "lt-"));
+  const dir = fs.mkdtempSync(path.join(parent, SOCKET_DIR_PREFIX));
   if (runAs) fs.chownSync(dir, runAs.uid, runAs.gid);
   return dir;
 }

@@ -2,7 +2,12 @@ import { type ChildProcess, spawn, spawnSync } from "node:child_process";
 import fs from "node:fs";
 import path from "node:path";
 import type { Binaries } from "./embedded-binaries.ts";
-import { type ClusterPaths, clusterView, databaseEnvironment } from "./embedded-cluster.ts";
+import {
+  type ClusterPaths,
+  clusterView,
+  databaseEnvironment,
+  SOCKET_DIR_PREFIX,
+} from "./embedded-cluster.ts";
 import type { RunAs } from "./embedded-user.ts";
 import { isPostmasterOf, pause } from "./process-identity.ts";
 import { StartTrouble, troubleFromSystemText } from "./start-trouble.ts";
@@ -55,17 +60,20 @@ const PLAIN_SETTINGS: Readonly<Record<string, string>> = {
   log_error_verbosity: "terse",
 };
 
-/** Finds a server that already runs on this cluster; clears the pid file of one that does not run any more. */
+/** Finds a server that already runs on this cluster; clears what one left that does not run any more. */
 export function findPostmaster(paths: ClusterPaths): Postmaster | undefined {
   const file = path.join(paths.cluster, "postmaster.pid");
   const lines = readPidFile(file);
   if (!lines) return undefined;
   const pid = Number(lines[0]);
+  const socketDir = lines[4] ?? "";
   if (!isPostmasterOf(pid, paths.cluster)) {
     fs.rmSync(file, { force: true });
+    if (path.basename(socketDir).startsWith(SOCKET_DIR_PREFIX)) {
+      fs.rmSync(socketDir, { recursive: true, force: true });
+    }
     return undefined;
   }
-  const socketDir = lines[4] ?? "";
   return {
     pid,
     listening: { host: socketDir === "" ? "127.0.0.1" : socketDir, port: Number(lines[3]) },
