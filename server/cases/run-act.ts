@@ -57,7 +57,7 @@ export async function runAct<Command>(
   }
   for (let tries = 1; ; tries++) {
     try {
-      return await runOnce(db, act, command, envelope);
+      return await runOnce(db, act, command, envelope, nowMs);
     } catch (failure) {
       if (failure instanceof Refused) return { refusals: failure.refusals };
       if (failure instanceof SubjectFault) {
@@ -85,6 +85,7 @@ async function runOnce<Command>(
   act: Act<Command>,
   command: Command,
   envelope: ActEnvelope,
+  nowMs: number,
 ): Promise<ActOutcome> {
   const commandHash = sha256(canonicalBytes({ name: act.name, command: command as LedgerValue }));
   return db.transaction().execute(async (tx) => {
@@ -101,7 +102,7 @@ async function runOnce<Command>(
     if (decided.entries.length === 0) throw new Refused([{ code: "nothing-to-do" }]);
     const hashes = await writeEntries(scope, envelope.id, decided.entries);
     const { role: _, ...header } = envelope;
-    await linkAct(tx, { ...header, command: act.name, commandHash }, hashes);
+    await linkAct(tx, { ...header, command: act.name, commandHash }, hashes, nowMs);
     const written = await findAct(tx, envelope.id);
     if (!written) throw new Error("An act that was just written cannot be read.");
     return { written };

@@ -61,19 +61,20 @@ async function appendTexts(
 
 /**
  * Puts the act at the end of the chain: locks the head, takes the next position without a gap, and hashes over the
- * hash before it. `recorded_at` never goes back. One round trip, and the last step of every act, since the head is
+ * hash before it. `recorded_at` is the server's clock and never goes back. One round trip, and the last step of every act, since the head is
  * held from here to the commit.
  */
 export async function linkAct(
   tx: Tx,
   act: ActHeader,
   entryHashes: readonly Buffer[],
+  nowMs: number,
 ): Promise<{ position: number; recordedAt: Instant }> {
   const digest = actDigest(act, entryHashes);
   const linked = await sql<{ position: number; recorded_at: Date }>`
     with head as materialized (
       select position + 1 as position, hash as prev,
-        greatest(recorded_at, date_trunc('milliseconds', clock_timestamp())) as recorded_at
+        greatest(recorded_at, ${new Date(nowMs)}::timestamptz) as recorded_at
       from ledger_head for update
     ), link as materialized (
       select *, sha256(prev || int8send(position) || ${digest}::bytea
