@@ -138,9 +138,56 @@ export interface ImportFileTable {
   brought_in_at: Generated<Timestamp>;
   by: string;
   accepted: number;
-  parked: Generated<Json>;
+  parked: Generated<number>;
+  parked_csv: string | null;
+  act: string | null;
 }
 export type ImportFileRow = Selectable<ImportFileTable>;
+
+export interface ImportProblemTable {
+  upload: string;
+  n: number;
+  row_number: number;
+  column_number: number | null;
+  header: string | null;
+  code: string;
+  value: string | null;
+  says: string;
+}
+export type ImportProblemRow = Selectable<ImportProblemTable>;
+
+export interface ImportUploadTable {
+  id: string;
+  what: "pieces" | "models" | "members";
+  name: string;
+  by: string;
+  made_at: Generated<Timestamp>;
+  sha256: Buffer;
+  bytes: Buffer | null;
+  columns: Generated<Json>;
+  preview: ColumnType<unknown, string | null, string | null>;
+  parked_csv: string | null;
+  accepted_at: ColumnType<Date | null, Date | string | null, Date | string | null>;
+}
+export type ImportUploadRow = Selectable<ImportUploadTable>;
+
+export interface JobTable {
+  id: string;
+  lane: "import" | "print";
+  what: string;
+  about: string;
+  by: string;
+  state: "waiting" | "running" | "done" | "refused" | "cancelled" | "failed";
+  step: string;
+  done: Generated<number>;
+  total: Generated<number>;
+  reasons: Generated<Json>;
+  made_at: Generated<Timestamp>;
+  beat_at: Generated<Timestamp>;
+  ended_at: ColumnType<Date | null, Date | string | null, Date | string | null>;
+  cancel_asked: Generated<boolean>;
+}
+export type JobRow = Selectable<JobTable>;
 
 export interface KindTable {
   id: string;
@@ -288,6 +335,15 @@ export interface PlaceTable {
 }
 export type PlaceRow = Selectable<PlaceTable>;
 
+export interface PrintFileTable {
+  run: string;
+  n: number;
+  label_count: number;
+  bytes: Buffer;
+  made_at: Generated<Timestamp>;
+}
+export type PrintFileRow = Selectable<PrintFileTable>;
+
 export interface PrintRunTable {
   id: string;
   made_at: Generated<Timestamp>;
@@ -295,6 +351,10 @@ export interface PrintRunTable {
   stock: string;
   dpi: number;
   label_count: number;
+  what: Generated<"tags" | "cards">;
+  media: Generated<Json>;
+  words: Generated<string>;
+  numbers: Generated<string[]>;
 }
 export type PrintRunRow = Selectable<PrintRunTable>;
 
@@ -390,6 +450,9 @@ export interface Database {
   foreign_code: ForeignCodeTable;
   hold: HoldTable;
   import_file: ImportFileTable;
+  import_problem: ImportProblemTable;
+  import_upload: ImportUploadTable;
+  job: JobTable;
   kind: KindTable;
   ledger_head: LedgerHeadTable;
   member: MemberTable;
@@ -402,6 +465,7 @@ export interface Database {
   piece: PieceTable;
   pin_tries: PinTriesTable;
   place: PlaceTable;
+  print_file: PrintFileTable;
   print_run: PrintRunTable;
   provider: ProviderTable;
   scan: ScanTable;

@@ -166,9 +166,65 @@ table import_file
   brought_in_at timestamp with time zone not null default clock_timestamp()
   by uuid not null
   accepted integer not null
-  parked jsonb not null default '[]'::jsonb
+  parked integer not null default 0
+  parked_csv text
+  act uuid
   constraint import_file_pkey: PRIMARY KEY (sha256)
   constraint import_file_sha256_check: CHECK ((length(sha256) = 32))
+  CREATE INDEX import_file_brought_in ON public.import_file USING btree (brought_in_at DESC)
+  grant layertrail_app: delete, insert, select, update
+
+table import_problem
+  upload uuid not null
+  n integer not null
+  row_number integer not null
+  column_number integer
+  header text
+  code text not null
+  value text
+  says text not null
+  constraint import_problem_pkey: PRIMARY KEY (upload, n)
+  constraint import_problem_upload_fkey: FOREIGN KEY (upload) REFERENCES import_upload(id) ON DELETE CASCADE
+  grant layertrail_app: delete, insert, select, update
+
+table import_upload
+  id uuid not null
+  what text not null
+  name text not null
+  by uuid not null
+  made_at timestamp with time zone not null default clock_timestamp()
+  sha256 bytea not null
+  bytes bytea
+  columns jsonb not null default '{}'::jsonb
+  preview jsonb
+  parked_csv text
+  accepted_at timestamp with time zone
+  constraint import_upload_pkey: PRIMARY KEY (id)
+  constraint import_upload_sha256_check: CHECK ((length(sha256) = 32))
+  constraint import_upload_what_check: CHECK ((what = ANY (ARRAY['pieces'::text, 'models'::text, 'members'::text])))
+  CREATE INDEX import_upload_made ON public.import_upload USING btree (made_at)
+  grant layertrail_app: delete, insert, select, update
+
+table job
+  id uuid not null
+  lane text not null
+  what text not null
+  about uuid not null
+  by uuid not null
+  state text not null
+  step text not null
+  done integer not null default 0
+  total integer not null default 0
+  reasons jsonb not null default '[]'::jsonb
+  made_at timestamp with time zone not null default clock_timestamp()
+  beat_at timestamp with time zone not null default clock_timestamp()
+  ended_at timestamp with time zone
+  cancel_asked boolean not null default false
+  constraint job_lane_check: CHECK ((lane = ANY (ARRAY['import'::text, 'print'::text])))
+  constraint job_pkey: PRIMARY KEY (id)
+  constraint job_state_check: CHECK ((state = ANY (ARRAY['waiting'::text, 'running'::text, 'done'::text, 'refused'::text, 'cancelled'::text, 'failed'::text])))
+  CREATE INDEX job_about ON public.job USING btree (about, made_at DESC)
+  CREATE INDEX job_open ON public.job USING btree (id) WHERE (ended_at IS NULL)
   grant layertrail_app: delete, insert, select, update
 
 table kind
@@ -359,6 +415,17 @@ table place
   CREATE UNIQUE INDEX place_name ON public.place USING btree (lower(name)) WHERE (NOT closed)
   grant layertrail_app: delete, insert, select, update
 
+table print_file
+  run uuid not null
+  n integer not null
+  label_count integer not null
+  bytes bytea not null
+  made_at timestamp with time zone not null default clock_timestamp()
+  constraint print_file_n_check: CHECK ((n >= 1))
+  constraint print_file_pkey: PRIMARY KEY (run, n)
+  constraint print_file_run_fkey: FOREIGN KEY (run) REFERENCES print_run(id) ON DELETE CASCADE
+  grant layertrail_app: delete, insert, select, update
+
 table print_run
   id uuid not null
   made_at timestamp with time zone not null default clock_timestamp()
@@ -366,7 +433,13 @@ table print_run
   stock text not null
   dpi integer not null
   label_count integer not null
+  what text not null default 'tags'::text
+  media jsonb not null default '{}'::jsonb
+  words text not null default 'all'::text
+  numbers text[] not null default '{}'::text[]
   constraint print_run_pkey: PRIMARY KEY (id)
+  constraint print_run_what_check: CHECK ((what = ANY (ARRAY['tags'::text, 'cards'::text])))
+  CREATE INDEX print_run_made ON public.print_run USING btree (made_at DESC)
   grant layertrail_app: delete, insert, select, update
 
 table provider
