@@ -6,15 +6,8 @@ import { atOneMoment, type Snapshot } from "../store/snapshot.ts";
 import { entriesOfAct, entriesWithoutAct, readHead, roughCounts, walkActs } from "../store/walk-acts.ts";
 import { walkSubjects } from "../store/walk-subjects.ts";
 import { FindingsKept } from "./findings-kept.ts";
+import type { OnProgress } from "./progress.ts";
 import { checkSeal, type Seal, sealedPosition } from "./seal.ts";
-
-/** How far a check has come. `total` is an estimate. */
-export interface Progress {
-  readonly phase: "acts" | "entries";
-  readonly done: number;
-  readonly total: number;
-}
-export type OnProgress = (progress: Progress) => void;
 
 /** What a check of the whole ledger came to. */
 export interface Verification {

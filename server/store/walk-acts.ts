@@ -20,7 +20,10 @@ const CHAINED_ACT = sql<Row>`
 
 /** Walks all acts by position, in batches, at one moment of the database. */
 export function walkActs(tx: Tx): AsyncGenerator<readonly ChainedAct[]> {
-  return walk<ChainedAct>(tx, "acts", sql`${CHAINED_ACT} order by a.position`, 4_000);
+  return walk<ChainedAct>(tx, "acts", sql`${CHAINED_ACT} order by a.position`, {
+    batch: 4_000,
+    isAhead: true,
+  });
 }
 
 /** Gives the acts that wrote a subject's entries, by position, each with the end of the chain before it. */

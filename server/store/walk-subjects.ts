@@ -2,7 +2,7 @@ import { sql } from "kysely";
 import type { Uuid } from "../domain/ids.ts";
 import type { KeptEntry, KeptText } from "../ledger/check-entry.ts";
 import type { Tx } from "./db.ts";
-import { walk } from "./walk.ts";
+import { type Pace, walk } from "./walk.ts";
 
 /** All entries of one subject, oldest first. */
 export interface KeptSubject {
@@ -40,9 +40,11 @@ const ENTRY_WITH_TEXTS = sql`
      from entry_text t where t.subject = e.subject and t.version = e.version) as texts
   from entry e`;
 
+const FAST: Pace = { batch: 10_000, isAhead: true };
+
 /** Walks all entries by subject and version, a batch of whole subjects at a time. */
-export async function* walkSubjects(tx: Tx, batch = 10_000): AsyncGenerator<SubjectBatch> {
-  const entries = walk<Row>(tx, "entries", sql`${ENTRY_WITH_TEXTS} order by subject, version`, batch);
+export async function* walkSubjects(tx: Tx, pace = FAST): AsyncGenerator<SubjectBatch> {
+  const entries = walk<Row>(tx, "entries", sql`${ENTRY_WITH_TEXTS} order by subject, version`, pace);
   let from: Uuid | undefined;
   let held: EntryWithTexts[] = [];
   for await (const rows of entries) {
