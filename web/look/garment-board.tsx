@@ -38,7 +38,7 @@ const LEADERS: Record<GarmentFigureProps["shape"], Partial<Record<LayerName, Lea
   },
 };
 const PLACE = {
-  coat: "translate(104.9 93.4) scale(0.97)",
+  coat: "translate(103.75 94) scale(0.975)",
   pants: "translate(198 100)",
 } as const;
 

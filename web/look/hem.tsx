@@ -115,8 +115,13 @@ export function LastAct(props: LastActProps) {
 
 function HemThread() {
   return (
-    <svg class="hem-thread" width="32" height="64" viewBox="0 0 32 64" aria-hidden="true">
-      <path class="thread-line" d="M16 0V34A12 12 0 0 1 4 46H0" />
-    </svg>
+    <>
+      <svg class="hem-thread only-wide" width="32" height="64" aria-hidden="true">
+        <path class="thread-line" d="M16 0V34A12 12 0 0 1 4 46H0" />
+      </svg>
+      <svg class="hem-thread only-phone" width="32" height="14" aria-hidden="true">
+        <path class="thread-line" d="M16 0V12" />
+      </svg>
+    </>
   );
 }

@@ -7,23 +7,22 @@ export type HoldRibbonProps = {
   readonly head: string;
   /** Since when, why, who lifts it. */
   readonly children: ComponentChildren;
-  /** 32 on a figure, 24 in a page. */
-  readonly small?: boolean | undefined;
+  /** Across a page: its ends stand at the page's margins. */
+  readonly page?: boolean | undefined;
 };
 
 /** Draws the ribbon at the full width of its surface, at least 60 high. */
 export function HoldRibbon(props: HoldRibbonProps) {
-  const size = props.small ? 30 : 32;
   return (
-    <div class="hold-ribbon">
+    <div class={`hold-ribbon${props.page ? " hold-ribbon-page" : ""}`}>
       <span class="hold-ribbon-end">
-        <BoxCross size={size} />
+        <BoxCross size={32} />
       </span>
       <p class="hold-ribbon-words">
         <b class="hold-ribbon-head">{props.head}</b> {props.children}
       </p>
       <span class="hold-ribbon-end only-wide">
-        <BoxCross size={size} />
+        <BoxCross size={32} />
       </span>
     </div>
   );

@@ -103,8 +103,10 @@ function Row(props: {
   return (
     <tr class={dress}>
       <th scope="row" class="seam-label">
-        {row.label}
-        {row.note ? <span class="seam-note">{row.note}</span> : null}
+        <span class="seam-label-text">
+          {row.label}
+          {row.note ? <span class="seam-note">{row.note}</span> : null}
+        </span>
       </th>
       <td class="seam-left">
         <PhoneLabel label={row.label} />

@@ -80,9 +80,9 @@ function MenuButton(props: TapeProps & { readonly onMenu: () => void }) {
       onClick={props.onMenu}
     >
       <svg width="26" height="26" viewBox="0 0 26 26" aria-hidden="true">
-        <path class="tape-menu-outer" d="M2 0V24H26" />
-        <path class="tape-menu-stitch" d="M9 1V16H26" />
-        <path class="tape-menu-inner" d="M16 1V9H25" />
+        <path class="tape-menu-outer" d="M1.6 0V23.6H25" />
+        <path class="tape-menu-stitch" d="M9 1V13M8 16H25" />
+        <path class="tape-menu-inner" d="M16 1V9.4H25" />
       </svg>
       <span>{props.menuLabel}</span>
     </button>

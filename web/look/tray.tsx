@@ -45,11 +45,14 @@ export function Tray(props: TrayProps) {
           {props.says ? <p class="tray-head-says">{props.says}</p> : null}
         </div>
       ) : null}
-      <ol class="tray-places" style={{ "--tray-columns": layout.columns }}>
-        {props.places.map((place, at) => (
-          <Place key={place.key} place={place} reached={snapsAt < 0 || at < snapsAt} />
-        ))}
-      </ol>
+      <div class="tray-lay">
+        <TrayFall whole={snapsAt < 0} until={snapsAt < 0 ? props.places.length : snapsAt + 0.5} />
+        <ol class="tray-places" style={{ "--tray-columns": layout.columns }}>
+          {props.places.map((place, at) => (
+            <Place key={place.key} place={place} reached={snapsAt < 0 || at < snapsAt} />
+          ))}
+        </ol>
+      </div>
       <TrayThread
         whole={props.whole && snapsAt < 0}
         until={layout.knots[snapsAt] ?? layout.knots.at(-1) ?? 0}
@@ -70,6 +73,18 @@ function Place(props: { readonly place: TrayPlace; readonly reached: boolean }) 
         <div class="tray-below">{place.below}</div>
       </div>
     </li>
+  );
+}
+
+/** On phones: the thread falls down the right side, past the knot of each piece, to the confirm under it. */
+function TrayFall(props: { readonly whole: boolean; readonly until: number }) {
+  return (
+    <div class="tray-fall only-phone" style={{ "--tray-rows": String(props.until) }}>
+      <svg class="tray-fall-run" width="4" height="100%" aria-hidden="true">
+        <line class="thread-line" x1="2" y1="0" x2="2" y2="100%" />
+      </svg>
+      {props.whole ? null : <span class="tray-fall-holes" />}
+    </div>
   );
 }
 

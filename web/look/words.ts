@@ -309,26 +309,31 @@ export type Words = {
       : (typeof US)[K];
 };
 
-const INTERNATIONAL: Partial<Words> = {
-  pants: "Trousers",
-  pantsShell: "Trousers shell",
-  pantsLiner: "Trousers liner",
-  programManager: "programme manager",
-};
-
-const SETS: Record<Region, Words> = { US, international: { ...US, ...INTERNATIONAL } };
-
-/** Gives the set of words of a region. */
-export function words(region: Region): Words {
-  return SETS[region];
-}
-
 const ABROAD: readonly (readonly [RegExp, string])[] = [
   [/\bpants\b/g, "trousers"],
   [/\bPants\b/g, "Trousers"],
   [/\bprogram manager\b/g, "programme manager"],
   [/\bProgram manager\b/g, "Programme manager"],
 ];
+
+/** Says every word, made sentence, list and table of a set in the words of a region: none can be forgotten. */
+function setAbroad<Value>(value: Value): Value {
+  if (typeof value === "string") return inRegion(value, "international") as Value;
+  if (typeof value === "function") {
+    const make = value as unknown as (...facts: unknown[]) => unknown;
+    return ((...facts: unknown[]) => setAbroad(make(...facts))) as Value;
+  }
+  if (Array.isArray(value)) return value.map(setAbroad) as Value;
+  if (typeof value !== "object" || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, said]) => [key, setAbroad(said)])) as Value;
+}
+
+const SETS: Record<Region, Words> = { US, international: setAbroad<Words>(US) };
+
+/** Gives the set of words of a region. */
+export function words(region: Region): Words {
+  return SETS[region];
+}
 
 /** Says a sentence that was built with US words in the words of a region, for names that come from the register. */
 export function inRegion(text: string, region: Region): string {

@@ -68,7 +68,7 @@ export function TrailPage() {
           (checked today, 10:15).
         </TrailTitle>
       </Sheet>
-      <HoldRibbon head="On hold since today, 10:14." small>
+      <HoldRibbon head="On hold since today, 10:14." page>
         It differs from coat shell <TagNumber number={SHELL_TAG} /> in liner code and size. An inspector lifts
         it.
       </HoldRibbon>
