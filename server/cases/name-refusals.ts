@@ -1,13 +1,20 @@
 import { parseUuid, type Uuid } from "../domain/ids.ts";
 import type { SubjectNames } from "../domain/phrase.ts";
 import type { Refusal } from "../domain/refusal.ts";
+import { departmentZone } from "../store/days.ts";
 import type { Db } from "../store/db.ts";
 import { nameSubjects } from "../store/name-subjects.ts";
 
-/** Gives the display text of every id that stands in the refusals, so that they can be put into words. */
-export async function nameRefusals(db: Db, refusals: readonly Refusal[]): Promise<SubjectNames> {
-  const named = await nameSubjects(db, idsIn(refusals));
-  return Object.fromEntries([...named].map(([id, { name }]) => [id, name]));
+/** What refusals need to be put into words: what each id is called, and the department's time zone. */
+export interface NamedRefusals {
+  readonly names: SubjectNames;
+  readonly timeZone: string;
+}
+
+/** Names every id that stands in the refusals. */
+export async function nameRefusals(db: Db, refusals: readonly Refusal[]): Promise<NamedRefusals> {
+  const [named, timeZone] = await Promise.all([nameSubjects(db, idsIn(refusals)), departmentZone(db)]);
+  return { names: Object.fromEntries([...named].map(([id, { name }]) => [id, name])), timeZone };
 }
 
 function idsIn(value: unknown): Uuid[] {

@@ -27,10 +27,14 @@ type Others =
 
 /** What a request of a route carries and what it is answered, as they are on the wire: instants and ids as text. */
 export interface WireOf<Given extends Route> {
-  readonly params: Given extends { readonly params?: infer Schema extends z.ZodType } ? z.input<Schema> : never;
+  readonly params: Given extends { readonly params?: infer Schema extends z.ZodType }
+    ? z.input<Schema>
+    : never;
   readonly query: Given extends { readonly query?: infer Schema extends z.ZodType } ? z.input<Schema> : never;
   readonly body: Given extends { readonly body?: infer Schema extends z.ZodType } ? z.input<Schema> : never;
-  readonly answer: Given extends { readonly answer?: infer Schema extends z.ZodType } ? z.output<Schema> : never;
+  readonly answer: Given extends { readonly answer?: infer Schema extends z.ZodType }
+    ? z.output<Schema>
+    : never;
 }
 
 /** Every route by method and path, such as `Api["get"]["/api/me"]["answer"]`. */
@@ -42,7 +46,9 @@ export type Api = {
 
 /** Every command with what it carries: `ActCommands["movePieces"]`. */
 export type ActCommands = {
-  readonly [Given in Acts as Given["path"] extends `/api/acts/${infer Name}` ? Name : never]: WireOf<Given>["body"] extends {
+  readonly [Given in Acts as Given["path"] extends `/api/acts/${infer Name}`
+    ? Name
+    : never]: WireOf<Given>["body"] extends {
     command: infer Command;
   }
     ? Command

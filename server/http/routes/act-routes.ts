@@ -9,6 +9,7 @@ import { defineRoute, type Route } from "../define-route.ts";
 import { Problem } from "../problem.ts";
 import { statusOfRefusals } from "../refusal-status.ts";
 import type { Services } from "../services.ts";
+import { whenInZone } from "../when-in-zone.ts";
 import { id, idText, instant, instantText, line, toInstantText } from "../wire.ts";
 
 /** One command as the wire takes it: the case that decides it, its schema, and who may send it. */
@@ -103,13 +104,14 @@ export function defineAct<const Name extends string, Command extends z.ZodType>(
 
 /** Makes the problem of a refused act: every reason, the names of what it is about, and the words for a person. */
 export async function refused(services: Services, refusals: readonly Refusal[]): Promise<Problem> {
-  const names = await nameRefusals(services.db, refusals);
+  const { names, timeZone } = await nameRefusals(services.db, refusals);
+  const when = whenInZone(timeZone);
   const code = refusals[0]?.code ?? "refused";
   return new Problem({
     type: "/api/problems/refused",
     title: refusals.length === 1 ? "Not written. One reason." : `Not written. ${refusals.length} reasons.`,
     status: statusOfRefusals(refusals),
-    detail: refusals.map((refusal) => sayPhrase(phraseRefusal(refusal, names))).join(" "),
+    detail: refusals.map((refusal) => sayPhrase(phraseRefusal(refusal, names, when))).join(" "),
     code: refusals.length === 1 ? code : "refused",
     refusals,
     names,
