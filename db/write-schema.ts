@@ -13,6 +13,11 @@ const SCALARS: Readonly<Record<string, string>> = {
   uuid: "string",
 };
 
+const FACES: Readonly<Record<string, string>> = {
+  Json: "ColumnType<unknown, string, string>",
+  Timestamp: "ColumnType<Date, Date | string, Date | string>",
+};
+
 /** Writes the Kysely types of the tables, in the forms of value that db/connect.ts gives. */
 export function writeTypes(tables: readonly Table[]): string {
   const lines = [
@@ -20,9 +25,9 @@ export function writeTypes(tables: readonly Table[]): string {
     'import type { ColumnType, Generated, GeneratedAlways, Selectable } from "kysely";',
     "",
     "/** jsonb goes in as JSON text, so that a list is not taken for a PostgreSQL array. */",
-    "type Json = ColumnType<unknown, string, string>;",
+    `type Json = ${FACES["Json"]};`,
     "/** An instant; a text that goes in carries its offset. */",
-    "type Timestamp = ColumnType<Date, Date | string, Date | string>;",
+    `type Timestamp = ${FACES["Timestamp"]};`,
     "",
   ];
   for (const table of tables) {
@@ -49,7 +54,13 @@ function columnType(table: Table, column: Column): string {
   const nullable = column.isNullable ? orNull(value) : value;
   if (column.filledBy === "generated" || column.filledBy === "identity")
     return `GeneratedAlways<${nullable}>`;
-  return column.filledBy === "default" ? `Generated<${nullable}>` : nullable;
+  return column.filledBy === "default" ? orFilled(nullable) : nullable;
+}
+
+/** Likewise a column that the database fills: Kysely's own word for it does not look into one with three faces. */
+function orFilled(value: string): string {
+  const faces = /^ColumnType<(.+), (.+), (.+)>$/.exec(FACES[value] ?? value);
+  return faces ? `ColumnType<${faces[1]}, ${faces[2]} | undefined, ${faces[3]}>` : `Generated<${value}>`;
 }
 
 /** A column type with three faces must carry null in each of them. */

@@ -135,7 +135,7 @@ export interface ImportFileTable {
   sha256: Buffer;
   name: string;
   what: string;
-  brought_in_at: Generated<Timestamp>;
+  brought_in_at: ColumnType<Date, Date | string | undefined, Date | string>;
   by: string;
   accepted: number;
   parked: Generated<number>;
@@ -161,10 +161,10 @@ export interface ImportUploadTable {
   what: "pieces" | "models" | "members";
   name: string;
   by: string;
-  made_at: Generated<Timestamp>;
+  made_at: ColumnType<Date, Date | string | undefined, Date | string>;
   sha256: Buffer;
   bytes: Buffer | null;
-  columns: Generated<Json>;
+  columns: ColumnType<unknown, string | undefined, string>;
   preview: ColumnType<unknown, string | null, string | null>;
   parked_csv: string | null;
   accepted_at: ColumnType<Date | null, Date | string | null, Date | string | null>;
@@ -181,9 +181,9 @@ export interface JobTable {
   step: string;
   done: Generated<number>;
   total: Generated<number>;
-  reasons: Generated<Json>;
-  made_at: Generated<Timestamp>;
-  beat_at: Generated<Timestamp>;
+  reasons: ColumnType<unknown, string | undefined, string>;
+  made_at: ColumnType<Date, Date | string | undefined, Date | string>;
+  beat_at: ColumnType<Date, Date | string | undefined, Date | string>;
   ended_at: ColumnType<Date | null, Date | string | null, Date | string | null>;
   cancel_asked: Generated<boolean>;
 }
@@ -243,6 +243,16 @@ export interface ModelTakesTable {
   takes_code: string | null;
 }
 export type ModelTakesRow = Selectable<ModelTakesTable>;
+
+export interface NamedTable {
+  id: string;
+  kind: "place" | "member" | "provider" | "outside" | "account" | "model";
+  name: string | null;
+  detail: string | null;
+  up: string | null;
+  version: number;
+}
+export type NamedRow = Selectable<NamedTable>;
 
 export interface NumberedTable {
   number: string;
@@ -340,19 +350,19 @@ export interface PrintFileTable {
   n: number;
   label_count: number;
   bytes: Buffer;
-  made_at: Generated<Timestamp>;
+  made_at: ColumnType<Date, Date | string | undefined, Date | string>;
 }
 export type PrintFileRow = Selectable<PrintFileTable>;
 
 export interface PrintRunTable {
   id: string;
-  made_at: Generated<Timestamp>;
+  made_at: ColumnType<Date, Date | string | undefined, Date | string>;
   by: string;
   stock: string;
   dpi: number;
   label_count: number;
   what: Generated<"tags" | "cards">;
-  media: Generated<Json>;
+  media: ColumnType<unknown, string | undefined, string>;
   words: Generated<string>;
   numbers: Generated<string[]>;
 }
@@ -369,7 +379,7 @@ export type ProviderRow = Selectable<ProviderTable>;
 
 export interface ScanTable {
   id: GeneratedAlways<number>;
-  at: Generated<Timestamp>;
+  at: ColumnType<Date, Date | string | undefined, Date | string>;
   by: string;
   device: string;
   via: "wedge" | "camera" | "typed";
@@ -431,7 +441,7 @@ export type TagRow = Selectable<TagTable>;
 
 export interface ViewingTable {
   id: GeneratedAlways<number>;
-  at: Generated<Timestamp>;
+  at: ColumnType<Date, Date | string | undefined, Date | string>;
   member: string;
   by: string;
 }
@@ -458,6 +468,7 @@ export interface Database {
   member: MemberTable;
   model: ModelTable;
   model_takes: ModelTakesTable;
+  named: NamedTable;
   numbered: NumberedTable;
   one_time_link: OneTimeLinkTable;
   outside: OutsideTable;

@@ -291,6 +291,17 @@ table model_takes
   constraint model_takes_pkey: PRIMARY KEY (model, n)
   grant layertrail_app: delete, insert, select, update
 
+table named
+  id uuid not null
+  kind text not null
+  name text
+  detail text
+  up uuid
+  version integer not null
+  constraint named_kind_check: CHECK ((kind = ANY (ARRAY['place'::text, 'member'::text, 'provider'::text, 'outside'::text, 'account'::text, 'model'::text])))
+  constraint named_pkey: PRIMARY KEY (id)
+  grant layertrail_app: delete, insert, select, update
+
 table numbered
   number text not null
   names text not null
