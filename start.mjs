@@ -101,14 +101,9 @@ const server = path.join(ROOT, "server/main.ts");
 const environment = asked.includes("--demo") ? { LAYERTRAIL_DEMO: "1" } : {};
 if (asked.includes("--dev")) {
   const vite = path.join(ROOT, "node_modules/vite/bin/vite.js");
-  spawn(
-    node,
-    [vite, "build", "web", "--config", "web/vite.config.ts", "--configLoader", "native", "--watch"],
-    {
-      cwd: ROOT,
-      stdio: "inherit",
-    },
-  ).unref();
+  const options = ["build", "web", "--config", "web/vite.config.ts", "--configLoader", "native", "--watch"];
+  const builder = spawn(node, [vite, ...options], { cwd: ROOT, stdio: "inherit" });
+  process.on("exit", () => builder.kill());
   run(node, ["--watch", server], environment);
 } else {
   run(node, [server], environment);

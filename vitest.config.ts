@@ -31,7 +31,7 @@ export default defineConfig({
           name: "db",
           include: ["test/{api,labels,house,schema}/**/*.test.ts"],
           globalSetup: "test/kit/global-database.ts",
-          testTimeout: 60_000,
+          testTimeout: 120_000,
           hookTimeout: 120_000,
         },
       },

@@ -1,5 +1,6 @@
 // npm run check: format, lint, types, borders, unused code. Every part runs, so that one round shows all faults.
 import { spawnSync } from "node:child_process";
+import fs from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 
@@ -24,6 +25,13 @@ async function checkBorders() {
   const faults = brokenBorders(ROOT);
   for (const fault of faults) console.error(fault);
   return faults.length === 0;
+}
+
+if (!fs.existsSync(path.join(ROOT, "node_modules/knip"))) {
+  console.error(
+    'The tools of the check are not installed. Run "npm ci" without NODE_ENV=production and --omit=dev.',
+  );
+  process.exit(1);
 }
 
 const failed = [];
