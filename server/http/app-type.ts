@@ -1,5 +1,5 @@
 import type { z } from "@hono/zod-openapi";
-import type { Route } from "./define-route.ts";
+import type { HttpMethod, Route } from "./define-route.ts";
 import type { ACCOUNT_ACTS } from "./routes/account-acts.ts";
 import type { accountRoutes } from "./routes/accounts.ts";
 import type { BENCH_ACTS } from "./routes/bench-acts.ts";
@@ -39,7 +39,7 @@ export interface WireOf<Given extends Route> {
 
 /** Every route by method and path, such as `Api["get"]["/api/me"]["answer"]`. */
 export type Api = {
-  readonly [Method in "get" | "post"]: {
+  readonly [Method in HttpMethod]: {
     readonly [Given in Extract<Acts | Others, { readonly method: Method }> as Given["path"]]: WireOf<Given>;
   };
 };

@@ -47,3 +47,8 @@ export async function keepPersonName(db: Db, id: string, name: string): Promise<
     .onConflict((conflict) => conflict.column("id").doUpdateSet({ name }))
     .execute();
 }
+
+/** Takes a person's name away; the ledger, which knows ids alone, is not touched. */
+export async function removePersonName(db: Db, id: string): Promise<void> {
+  await db.deleteFrom("person").where("id", "=", id).execute();
+}

@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { firstManagerLink, setUp } from "../../server/cases/set-up.ts";
 import type { Role } from "../../server/domain/register/account.ts";
+import { createApp } from "../../server/http/app.ts";
 import { CookieJar } from "../kit/cookie-jar.ts";
 import { standingClock } from "../kit/counted-time-and-ids.ts";
 import { anAct, type TestApp, testApp } from "../kit/test-app.ts";
@@ -140,6 +141,18 @@ describe("signing in", () => {
     expect(rows.some((row) => row.token_hash.toString("base64url") === token)).toBe(false);
   });
 
+  it("leaves a cookie for https alone where people come by https", async () => {
+    const secure = createApp({ ...app.services, isHttps: true });
+    const response = await secure.request("https://127.0.0.1/api/sign-in", {
+      method: "POST",
+      headers: { origin: "https://127.0.0.1", "content-type": "application/json" },
+      body: JSON.stringify({ signInName: "inez", passphrase: PASSPHRASE }),
+    });
+    expect(
+      response.headers.getSetCookie().map((line) => /^__Host-layertrail-test.*Secure/.test(line)),
+    ).toEqual([true, true]);
+  });
+
   it("gives one answer for an unknown name and for a wrong passphrase", async () => {
     const answers = await Promise.all(
       [
@@ -241,6 +254,21 @@ describe("a closed account", () => {
     expect(problem.detail).toBe(
       "Odile Verrill stays program manager. Nobody else could let people in. Next: make somebody else program manager first.",
     );
+  });
+});
+
+describe("a person's name", () => {
+  it("is put right or taken away without touching the ledger", async () => {
+    const { account, browser } = await join("technician", "renamed");
+    const before = await db.app.selectFrom("entry").select("hash").execute();
+    const rename = (name: string | null) => manager.send("PUT", `/api/accounts/${account}/name`, { name });
+    expect((await rename("Inez Calloway-Bask")).status).toBe(204);
+    expect(await browser.json("GET", "/api/me")).toMatchObject({ name: "Inez Calloway-Bask" });
+    expect((await rename(null)).status).toBe(204);
+    expect(await browser.json("GET", "/api/me")).toMatchObject({ name: "" });
+    expect(await db.app.selectFrom("entry").select("hash").execute()).toEqual(before);
+    const nobody = await manager.send("PUT", `/api/accounts/${crypto.randomUUID()}/name`, { name: "x" });
+    expect(nobody.status).toBe(404);
   });
 });
 

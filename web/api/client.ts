@@ -6,6 +6,7 @@ import { type WaitingListener, waitingList } from "./waiting.ts";
 
 type Gets = Api["get"];
 type Posts = Api["post"];
+type Puts = Api["put"];
 export type CommandName = keyof ActCommands;
 
 /** The parts of a request that a route takes; parts that it does not take are left out. */
@@ -14,6 +15,7 @@ type PartsOf<Wire, Names extends string> = {
 };
 type GetParts<Path extends keyof Gets> = PartsOf<Gets[Path], "params" | "query">;
 type PostParts<Path extends keyof Posts> = PartsOf<Posts[Path], "params" | "query" | "body">;
+type PutParts<Path extends keyof Puts> = PartsOf<Puts[Path], "params" | "query" | "body">;
 /** A route that takes nothing may be asked without parts. */
 type Rest<Parts> = keyof Parts extends never
   ? [parts?: Parts, options?: AskOptions]
@@ -53,6 +55,10 @@ export interface Client {
     path: Path,
     ...rest: Rest<PostParts<Path>>
   ): Promise<Answer<Posts[Path]["answer"]>>;
+  put<Path extends keyof Puts>(
+    path: Path,
+    ...rest: Rest<PutParts<Path>>
+  ): Promise<Answer<Puts[Path]["answer"]>>;
   /** Makes an act: its id is drawn now, so that however often it is sent it is written once. */
   newAct<Name extends CommandName>(name: Name, command: ActCommands[Name], at?: number): ActToSend<Name>;
   /**
@@ -72,15 +78,15 @@ export function createClient(options: ClientOptions): Client {
   const ask = options.fetch ?? ((input, init) => fetch(input, init));
   const waiting = waitingList();
 
-  async function send<Value>(method: "GET" | "POST", path: string, parts: AnyParts, how: AskOptions) {
+  async function send<Value>(method: "GET" | "POST" | "PUT", path: string, parts: AnyParts, how: AskOptions) {
     const { body } = parts;
     const init: RequestInit = {
       method,
       credentials: "same-origin",
       ...(how.signal ? { signal: how.signal } : {}),
-      ...(method === "POST"
-        ? { headers: { "content-type": "application/json" }, body: JSON.stringify(body ?? {}) }
-        : {}),
+      ...(method === "GET"
+        ? {}
+        : { headers: { "content-type": "application/json" }, body: JSON.stringify(body ?? {}) }),
     };
     return waiting.during(how.what ?? "an answer", async (): Promise<Answer<Value>> => {
       try {
@@ -95,6 +101,7 @@ export function createClient(options: ClientOptions): Client {
   return {
     get: (path, ...[parts = {}, how = {}]) => send("GET", path, parts, how),
     post: (path, ...[parts = {}, how = {}]) => send("POST", path, parts, how),
+    put: (path, ...[parts = {}, how = {}]) => send("PUT", path, parts, how),
     newAct(name, command, at = now()) {
       const sent = new Date(at);
       return {
