@@ -62,6 +62,9 @@ async function markSeen(db: Db, tokenHash: Buffer, nowMs: number): Promise<void>
     .execute();
 }
 
+/** Sessions that ended this long ago are taken away when a new one starts. */
+const KEPT_MS = 30 * 86_400_000;
+
 /** Starts a session. The token itself is never stored. */
 export async function insertSession(
   db: Db,
@@ -75,6 +78,10 @@ export async function insertSession(
   },
 ): Promise<void> {
   const now = new Date(session.nowMs);
+  await db
+    .deleteFrom("session")
+    .where("expires_at", "<", new Date(session.nowMs - KEPT_MS))
+    .execute();
   await db
     .insertInto("session")
     .values({
