@@ -1,5 +1,4 @@
 import { onPiece } from "../domain/bench/bench-state.ts";
-import { holderId } from "../domain/custody/holder.ts";
 import type { MemberId, OutsideId, PieceId, PlaceId, ProviderId, Uuid } from "../domain/ids.ts";
 import type { Refusal } from "../domain/refusal.ts";
 import type { KindFacts } from "../domain/register/kind.ts";
@@ -15,37 +14,19 @@ import {
 import type { NewEntry } from "../domain/subjects.ts";
 import type { LocalDate } from "../domain/time.ts";
 import { takePieces, takeSubjects } from "../store/act-scope.ts";
-import { unknownHolders } from "../store/known-holders.ts";
 import { loadKinds } from "../store/load-rulebook.ts";
-import {
-  holderOfName,
-  knownSerials,
-  modelsByName,
-  namePerson,
-  pieceOfCode,
-} from "../store/register-facts.ts";
+import { holderOfName, knownSerials, namePerson, pieceOfCode } from "../store/register-facts.ts";
+import { findForDrafts } from "./drafts-on-record.ts";
 import type { Act } from "./run-act.ts";
 
 export const registerPiecesAct: Act<RegisterPieces> = {
   name: "registerPieces",
   rules: "shared",
   async decide({ tx }, command, { at }) {
-    const holders = new Map(command.pieces.map(({ holder }) => [holderId(holder) ?? holder.kind, holder]));
-    const strangers = await unknownHolders(tx, [...holders.values()]);
-    if (strangers.length > 0) {
-      const unknown = strangers.map((holder): Refusal => {
-        const subject = holderId(holder) ?? ("" as Uuid);
-        return { code: "unknown-subject", subject, what: holder.kind };
-      });
-      return { refusals: unknown };
-    }
-    const modelOf = await modelsByName(tx, command.pieces);
-    const pieces = command.pieces.map((draft) => {
-      const model = draft.model ?? modelOf(draft.kind, draft.label);
-      return model ? { ...draft, model } : draft;
-    });
-    const [kinds, serials] = [await loadKinds(tx), await knownSerials(tx, pieces)];
-    return registerPieces({ kinds, serials, at }, { ...command, pieces });
+    const found = await findForDrafts(tx, command.pieces);
+    if ("refusals" in found) return found;
+    const { pieces, ...register } = found;
+    return registerPieces({ ...register, at }, { ...command, pieces });
   },
 };
 

@@ -5,6 +5,7 @@ import type { ModelFacts } from "../domain/register/model.ts";
 import { POLICY_ID, type Settings } from "../domain/register/policy.ts";
 import type { NewEntry } from "../domain/subjects.ts";
 import { takeSubjects } from "../store/act-scope.ts";
+import { modelsByName } from "../store/register-facts.ts";
 import type { Act } from "./run-act.ts";
 
 /** Fills rows of the model table. A row is found again by maker, name and kind: the same three replace it. */
@@ -23,21 +24,13 @@ export const describeModelsAct: Act<DescribeModels> = {
       "model",
       models.map(({ id }) => id),
     );
+    const asLabels = models.map(({ kind, maker, name }) => ({ kind, label: { maker, modelName: name } }));
+    const known = await modelsByName(scope.tx, asLabels);
     const entries: NewEntry[] = [];
     const refusals: Refusal[] = [];
     for (const { id, source, ...facts } of models) {
-      const other = await scope.tx
-        .selectFrom("model")
-        .select("id")
-        .where(({ fn, ref, eb, and }) =>
-          and([
-            eb(fn("lower", [ref("maker")]), "=", facts.maker.toLowerCase()),
-            eb(fn("lower", [ref("name")]), "=", facts.name.toLowerCase()),
-            eb("kind", "=", facts.kind),
-          ]),
-        )
-        .executeTakeFirst();
-      if (other && other.id !== id) refusals.push({ code: "name-taken", what: "model", name: facts.name });
+      const other = known(facts.kind, { maker: facts.maker, modelName: facts.name });
+      if (other && other !== id) refusals.push({ code: "name-taken", what: "model", name: facts.name });
       const model: ModelFacts = { ...facts, source: { ...source, by } };
       entries.push({ subjectKind: "model", subject: id, entry: { kind: "ModelDescribed", model } });
     }
