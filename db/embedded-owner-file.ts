@@ -36,6 +36,12 @@ export function claimFolder(ownerFile: string, folder: string): OwnerClaim {
   throw inUse(folder, undefined);
 }
 
+/** Gives the process id of the server that has the folder now; undefined when nobody has it. */
+export function findLivingOwner(ownerFile: string): number | undefined {
+  const owner = parseOwner(readText(ownerFile) ?? "");
+  return owner && isAlive(owner) ? owner.pid : undefined;
+}
+
 function inUse(folder: string, pid: number | undefined): StartTrouble {
   const by =
     pid === undefined ? "by another Layertrail server" : `by the Layertrail server with process id ${pid}`;

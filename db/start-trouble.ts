@@ -6,6 +6,7 @@ export type StartTroubleCode =
   | "disk-full"
   | "folder-in-use"
   | "migration-refused"
+  | "no-database"
   | "no-permission"
   | "no-unprivileged-user"
   | "port-in-use"

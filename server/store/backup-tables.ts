@@ -13,6 +13,10 @@ export const LEFT_OUT = {
   one_time_link: "a link opens the database that it was made for, for a day",
   bench_device: "a bench is enrolled at one database by a secret of its browser",
   pin_tries: "they are counted at enrolled benches",
+  job: "long work is begun anew at a copy",
+  import_upload: "a file that was not accepted is brought in again",
+  import_problem: "it tells of a file that was not accepted",
+  print_file: "the record can draw it again",
   ledger_head: "it is the last act",
   migration: "the copy has its own",
 } as const;

@@ -67,7 +67,7 @@ async function compareHalves(tx: Tx, { subjects, range }: SubjectBatch): Promise
   const before = subjects[half]?.id;
   const parts: SubjectBatch[] = [
     { subjects: subjects.slice(0, half), range: { from: range.from, before } },
-    { subjects: subjects.slice(half), range: { from: before, before: range.before } },
+    { subjects: subjects.slice(half), range: { ...range, from: before } },
   ];
   const findings: Finding[][] = [];
   for (const part of parts) findings.push(await compareBatch(tx, checkEntries(part)));

@@ -11,6 +11,7 @@ export interface KeptSubject {
 }
 export interface EntryWithTexts extends KeptEntry {
   readonly subject: Uuid;
+  readonly act: Uuid;
   readonly texts: readonly KeptText[];
 }
 
@@ -20,14 +21,16 @@ export interface SubjectBatch {
   readonly range: SubjectRange;
 }
 
-/** From an id on, to before another; undefined for no bound. */
+/** From an id on, to before another or through it; undefined for no bound. */
 export interface SubjectRange {
   readonly from: Uuid | undefined;
-  readonly before: Uuid | undefined;
+  readonly before?: Uuid | undefined;
+  readonly through?: Uuid;
 }
 
 interface Row extends KeptEntry {
   readonly subject: Uuid;
+  readonly act: Uuid;
   readonly texts:
     | readonly { readonly name: string; readonly salt: string; readonly body: string | null }[]
     | null;
@@ -35,7 +38,7 @@ interface Row extends KeptEntry {
 
 /** Few entries have a text, so that asking for each by its key costs less than a join of the whole tables. */
 const ENTRY_WITH_TEXTS = sql`
-  select subject, version, subject_kind as "subjectKind", kind, bytes, hash,
+  select subject, version, subject_kind as "subjectKind", act, kind, bytes, hash,
     (select json_agg(json_build_object('name', t.name, 'salt', encode(t.salt, 'hex'), 'body', t.body) order by t.name)
      from entry_text t where t.subject = e.subject and t.version = e.version) as texts
   from entry e`;
@@ -76,10 +79,11 @@ function bySubject(entries: readonly EntryWithTexts[]): KeptSubject[] {
 }
 
 /** The condition that a column of ids lies in a range. */
-export function inRange(column: string, { from, before }: SubjectRange) {
+export function inRange(column: string, { from, before, through }: SubjectRange) {
   const bounds = [
     ...(from === undefined ? [] : [sql`${sql.ref(column)} >= ${from}`]),
     ...(before === undefined ? [] : [sql`${sql.ref(column)} < ${before}`]),
+    ...(through === undefined ? [] : [sql`${sql.ref(column)} <= ${through}`]),
   ];
   return bounds.length === 0 ? sql`true` : sql.join(bounds, sql` and `);
 }
