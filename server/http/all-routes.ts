@@ -4,6 +4,7 @@ import { accountRoutes } from "./routes/accounts.ts";
 import { BENCH_ACTS } from "./routes/bench-acts.ts";
 import { healthRoutes } from "./routes/health.ts";
 import { linkRoutes } from "./routes/links.ts";
+import { problemRoutes } from "./routes/problems.ts";
 import { REGISTER_ACTS } from "./routes/register-acts.ts";
 import { SETTING_ACTS } from "./routes/setting-acts.ts";
 import { signInRoutes } from "./routes/sign-in.ts";
@@ -12,6 +13,7 @@ import { TAG_ACTS } from "./routes/tag-acts.ts";
 /** Every route of the server. A family is one file with a list; it stands here once. */
 export const ROUTES: readonly Route[] = [
   ...healthRoutes,
+  ...problemRoutes,
   ...signInRoutes,
   ...linkRoutes,
   ...accountRoutes,

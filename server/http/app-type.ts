@@ -5,6 +5,7 @@ import type { accountRoutes } from "./routes/accounts.ts";
 import type { BENCH_ACTS } from "./routes/bench-acts.ts";
 import type { healthRoutes } from "./routes/health.ts";
 import type { linkRoutes } from "./routes/links.ts";
+import type { problemRoutes } from "./routes/problems.ts";
 import type { REGISTER_ACTS } from "./routes/register-acts.ts";
 import type { SETTING_ACTS } from "./routes/setting-acts.ts";
 import type { signInRoutes } from "./routes/sign-in.ts";
@@ -21,6 +22,7 @@ type Acts =
   | (typeof TAG_ACTS)[number];
 type Others =
   | (typeof healthRoutes)[number]
+  | (typeof problemRoutes)[number]
   | (typeof signInRoutes)[number]
   | (typeof linkRoutes)[number]
   | (typeof accountRoutes)[number];

@@ -119,6 +119,14 @@ describe("the frame around every route", () => {
     expect(response.headers.get("allow")).toBe("POST");
   });
 
+  it("says at the address of a problem's type what it means (RFC 9457, section 3.1.1)", async () => {
+    const app = testApp(db, clock.now);
+    const { type } = (await (await app.send("GET", "/api/nothing")).json()) as { type: string };
+    const meaning = await app.send("GET", type);
+    expect(await meaning.json()).toEqual({ type, title: "There is nothing here.", status: 404 });
+    expect((await app.send("GET", "/api/problems/none")).status).toBe(404);
+  });
+
   it("keeps what a fault says to itself, and tells the server", async () => {
     const app = frame();
     const response = await app.send("GET", "/api/break");
