@@ -42,6 +42,12 @@ export function fontOfFace(face: Face, index: number): FontFile {
   return file;
 }
 
+/** What the PDF library asks to read a font: fonts of the chains are already read, and are not read again. */
+export const sharedFontkit = {
+  create: (bytes: Uint8Array): Font =>
+    [...loaded.values()].find((file) => file.bytes === bytes)?.metrics ?? fontkit.create(bytes),
+};
+
 function atkinson(family: "mono" | "next", weight: number): readonly string[] {
   return ["latin", "latin-ext"].map(
     (script) =>

@@ -1,9 +1,8 @@
 import { deflateSync } from "node:zlib";
-import fontkit from "@pdf-lib/fontkit";
 import { PDFDocument, type PDFFont, PDFName, PDFRawStream, PrintScaling } from "pdf-lib";
 import type { Face, PlacedPage } from "../layout/placed-box.ts";
 import type { Printer } from "../layout/printer.ts";
-import { fontOfFace } from "./font-files.ts";
+import { fontOfFace, sharedFontkit } from "./font-files.ts";
 import { type EncodeText, writePage } from "./page-stream.ts";
 import { splitRuns } from "./text-runs.ts";
 
@@ -17,7 +16,7 @@ export async function writePdf(
   title: string,
 ): Promise<Uint8Array> {
   const document = await PDFDocument.create({ updateMetadata: false });
-  document.registerFontkit(fontkit);
+  document.registerFontkit(sharedFontkit);
   document.setTitle(title, { showInWindowTitleBar: true });
   document.setLanguage("en");
   document.catalog.getOrCreateViewerPreferences().setPrintScaling(PrintScaling.None);
