@@ -1,0 +1,128 @@
+/** The entries of a trail under their months, with the gaps between them; each says who, how and its number. */
+import type { Names } from "../../../server/domain/piece-view.ts";
+import type { TrailMarkName } from "../../look/stitches.tsx";
+import { TrailEntry, type TrailEntryProps, TrailMonth } from "../../look/trail-entry.tsx";
+import type { Words } from "../../look/words.ts";
+import { RECORD_WORDS, roleWord } from "../../look/words-record.ts";
+import { sayWhen } from "../bench/describe-piece.ts";
+import type { Clock } from "../bench/look-up-panel.tsx";
+import { entryParts, isLate } from "../entry-words.ts";
+import { localMoment, sayDayOf, sayLength, sayShortDay } from "./days.ts";
+import { entryMore } from "./entry-more.ts";
+import { Said } from "./said.tsx";
+import type { TrailGroup, TrailRow } from "./trail-rows.ts";
+import type { TrailEntryView } from "./views.ts";
+
+const words = RECORD_WORDS;
+
+export interface TrailEntriesProps {
+  readonly groups: readonly TrailGroup[];
+  readonly names: Names;
+  readonly clock: Clock;
+  readonly say: Words;
+}
+
+export function TrailEntries(props: TrailEntriesProps) {
+  return (
+    <>
+      {props.groups.map((group) => (
+        <TrailMonth head={group.head} key={group.head}>
+          {group.rows.map((row) => (
+            <Row key={row.key} row={row} isSpan={group.isSpan} {...props} />
+          ))}
+        </TrailMonth>
+      ))}
+    </>
+  );
+}
+
+type RowProps<Row> = TrailEntriesProps & { readonly row: Row; readonly isSpan: boolean };
+
+function Row(props: RowProps<TrailRow>) {
+  const { row } = props;
+  return row.what === "gap" ? <GapRow {...props} row={row} /> : <EntryRow {...props} row={row} />;
+}
+
+function GapRow(props: RowProps<Extract<TrailRow, { what: "gap" }>>) {
+  const { row, clock } = props;
+  const [from, to] = [localMoment(row.from, clock.timeZone), localMoment(row.to, clock.timeZone)];
+  const isOneYear = from.day.slice(0, 4) === to.day.slice(0, 4);
+  const isOneDay = from.day === to.day;
+  const day = isOneDay
+    ? sayDayOf(to.day, props.isSpan)
+    : words.toDay(sayShortDay(from.day, !isOneYear), sayShortDay(to.day, !isOneYear));
+  return (
+    <TrailEntry
+      day={day}
+      time={isOneDay ? words.toDay(from.clock, to.clock) : undefined}
+      mark="gap"
+      markSays={words.gapMark}
+      verb={words.gapVerb}
+      who={words.noEntry}
+    >
+      {words.gapSays(sayLength(row.to - row.from))}
+    </TrailEntry>
+  );
+}
+
+function EntryRow(props: RowProps<Extract<TrailRow, { what: "entry" }>>) {
+  const { row, clock, names, say } = props;
+  const { entry } = row;
+  const { verb, rest } = entryParts(entry.body, names);
+  const more = entryMore(entry.body, names, words).join(" ");
+  const { day, clock: time } = localMoment(row.at, clock.timeZone);
+  return (
+    <TrailEntry
+      day={sayDayOf(day, props.isSpan)}
+      time={time}
+      moment={entry.at}
+      {...markOf(entry, say)}
+      verb={rest ? verb : `${verb}.`}
+      aside={<Asides entry={entry} clock={clock} />}
+      who={[entry.by.name, entry.by.detail && roleWord(entry.by.detail, say)].filter(Boolean).join(", ")}
+      how={howOf(entry)}
+      id={idOf(entry)}
+    >
+      <Said text={[rest && `${rest}.`, more].filter(Boolean).join(" ")} linked />
+    </TrailEntry>
+  );
+}
+
+function markOf(entry: TrailEntryView, say: Words): Pick<TrailEntryProps, "mark" | "markSays"> {
+  const marked = (mark: TrailMarkName, markSays?: string) => ({ mark, markSays });
+  const { kind } = entry.body.entry;
+  if (kind === "EntryCorrected") return marked("correction", say.correction);
+  if (kind === "HoldPlaced") return marked("hold", words.holdMark);
+  if (kind === "LayerFoundFitted" && entry.body.entry.verdict === "differs") {
+    return marked("stop", words.stopMark);
+  }
+  return isLate(entry.at, entry.recordedAt) ? marked("late", say.writtenLater) : marked("entry");
+}
+
+/** What stands after the sentence: that it was written down later, what corrected it, the note. */
+function Asides(props: { readonly entry: TrailEntryView; readonly clock: Clock }) {
+  const { entry, clock } = props;
+  const late = isLate(entry.at, entry.recordedAt)
+    ? words.writtenOn(
+        sayWhen(entry.recordedAt, clock.now, clock.timeZone),
+        sayLength(Date.parse(entry.recordedAt) - Date.parse(entry.at)),
+      )
+    : "";
+  const notes = Object.values(entry.texts ?? {}).map(words.note);
+  const corrected = entry.correctedBy === undefined ? "" : words.correctedBy(entry.correctedBy);
+  return <Said text={[corrected, late, ...notes].filter(Boolean).join(" ")} linked />;
+}
+
+function howOf({ body }: TrailEntryView): string {
+  const { entry } = body;
+  if (body.subjectKind === "tag") {
+    const proof = "proof" in entry ? `${entry.proof}, ` : "";
+    return `${proof}${words.tagEntryNumber(body.version)}`;
+  }
+  return `${body.entry.evidence}, ${words.entryNumber(body.version)}`;
+}
+
+/** Names the row in the page's address: piece entries by number, tag entries by tag and number. */
+function idOf({ body }: TrailEntryView): string {
+  return body.subjectKind === "piece" ? `entry-${body.version}` : `tag-${body.subject}-${body.version}`;
+}

@@ -1,0 +1,168 @@
+/** The trail of a piece for anyone to read: what it is, where it has been, what was done; printed by the browser. */
+import { useEffect, useState } from "preact/hooks";
+import { Button } from "../look/buttons.tsx";
+import { Notice } from "../look/notice.tsx";
+import { Sheet } from "../look/page.tsx";
+import { StayTimeline } from "../look/stay-timeline.tsx";
+import { TagFigure } from "../look/tag-figure.tsx";
+import { TrailTitle } from "../look/trail-title.tsx";
+import type { Words } from "../look/words.ts";
+import { midSentence, RECORD_WORDS } from "../look/words-record.ts";
+import { sayWhen } from "./bench/describe-piece.ts";
+import type { Clock } from "./bench/look-up-panel.tsx";
+import { Awaited } from "./record/awaited.tsx";
+import { localMoment, sayLongDay } from "./record/days.ts";
+import type { Frame } from "./record/frame.ts";
+import { Holds } from "./record/holds.tsx";
+import { KnownAt, KnownThen } from "./record/known-at.tsx";
+import { leadOf, sayPosition } from "./record/lead-words.ts";
+import { Said } from "./record/said.tsx";
+import { stayLanes } from "./record/stay-lanes.ts";
+import { TrailEntries } from "./record/trail-entries.tsx";
+import { trailGroups, trailRows } from "./record/trail-rows.ts";
+import { useAsked } from "./record/use-asked.ts";
+import { useKeys } from "./record/use-keys.ts";
+import type { TrailView } from "./record/views.ts";
+import { type Asked, Cautions } from "./sign-in-screen.tsx";
+import type { SymbolModules } from "./use-symbol.ts";
+
+const words = RECORD_WORDS;
+
+export interface TrailScreenProps {
+  readonly say: Words;
+  readonly clock: Clock;
+  readonly frame: Frame;
+  /** Asks for the trail as known now, or at a position of the record. */
+  readonly load: (knownAt?: number) => Promise<Asked<TrailView>>;
+  /** Gives the modules of a tag's symbol; without them the tag shows its number alone. */
+  readonly symbolOf?: ((number: string) => Promise<SymbolModules | undefined>) | undefined;
+  /** Single letters as keys; false switches them off. */
+  readonly keys?: boolean | undefined;
+}
+
+export function TrailScreen(props: TrailScreenProps) {
+  const [knownAt, setKnownAt] = useState<number>();
+  const asking = useAsked(() => props.load(knownAt), String(knownAt ?? "now"));
+  const { answer } = asking;
+  useKeys({ p: () => window.print() }, props.keys ?? true);
+  return props.frame({
+    verb: words.trail,
+    second: words.trailSays,
+    children: (
+      <>
+        <Awaited asking={asking} what={words.theTrail} say={props.say} />
+        {answer ? <TrailPage {...props} view={answer} onKnownAt={setKnownAt} /> : null}
+      </>
+    ),
+  });
+}
+
+type PageProps = TrailScreenProps & {
+  readonly view: TrailView;
+  readonly onKnownAt: (position: number | undefined) => void;
+};
+
+function TrailPage(props: PageProps) {
+  const { view, clock, say } = props;
+  const { piece } = view;
+  const modules = useSymbol(piece.number, props.symbolOf);
+  const tag = piece.number ? (
+    <TagFigure number={piece.number} modules={modules} name={`Tag ${piece.number}`} />
+  ) : undefined;
+  return (
+    <>
+      <Sheet>
+        <KnownThen shown={view.knownAt} clock={clock} />
+        <TrailTitle title={words.trailOf(piece.kind.name)} tag={tag}>
+          <Said text={leadOf(view, clock, say)} />
+        </TrailTitle>
+      </Sheet>
+      {view.knownAt ? null : <Holds piece={piece} clock={clock} say={say} />}
+      <Sheet>
+        <WhereItHasBeen {...props} />
+        <WhatWasDone {...props} />
+        <KnownAt shown={view.knownAt} clock={clock} onAsk={props.onKnownAt} />
+        <PrintFoot {...props} />
+      </Sheet>
+    </>
+  );
+}
+
+function useSymbol(number: string | undefined, symbolOf: TrailScreenProps["symbolOf"]) {
+  const [modules, setModules] = useState<SymbolModules>();
+  useEffect(() => {
+    let isCurrent = true;
+    setModules(undefined);
+    if (number && symbolOf) void symbolOf(number).then((found) => isCurrent && setModules(found));
+    return () => {
+      isCurrent = false;
+    };
+  }, [number]);
+  return modules;
+}
+
+function WhereItHasBeen(props: PageProps) {
+  const { view, clock, say } = props;
+  const first = view.stays[0];
+  if (!first) {
+    return (
+      <Notice kind="empty" head={say.whereItHasBeen} live="off">
+        {words.noStays}
+      </Notice>
+    );
+  }
+  const end = view.knownAt ? Date.parse(view.knownAt.recordedAt) : clock.now;
+  const last = view.stays.at(-1);
+  const since = sayLongDay(localMoment(Date.parse(first.from), clock.timeZone).day);
+  return (
+    <>
+      <h2 class="t-head">{say.whereItHasBeen}</h2>
+      <StayTimeline
+        {...stayLanes(view.stays, end, clock.timeZone, words)}
+        name={words.whereSince(midSentence(view.piece.kind.name), since)}
+        nowLabel={last && !view.knownAt ? words.nowAt(last.holder.name) : undefined}
+        held={!view.knownAt && view.piece.holds.length > 0}
+      />
+    </>
+  );
+}
+
+function WhatWasDone(props: PageProps) {
+  const { view, clock, say } = props;
+  const [order, setOrder] = useState<"newest first" | "oldest first">("newest first");
+  const isNewest = order === "newest first";
+  const rows = trailRows(view.entries, view.stays, clock.now);
+  return (
+    <>
+      <div class="trail-bar">
+        <h2 class="t-head">{words.whatWasDone[order]}</h2>
+        <div class="trail-bar-buttons no-print">
+          <Button weight="quiet" onPress={() => setOrder(isNewest ? "oldest first" : "newest first")}>
+            {isNewest ? say.oldestFirst : say.newestFirst}
+          </Button>
+          <Button keyHint="P" onPress={() => window.print()}>
+            {say.printTrail}
+          </Button>
+        </div>
+      </div>
+      <TrailEntries
+        groups={trailGroups(rows, clock.timeZone, order)}
+        names={view.names}
+        clock={clock}
+        say={say}
+      />
+    </>
+  );
+}
+
+/** Stands on paper only: when it was printed, where the record stood, and what a record does not say. */
+function PrintFoot(props: PageProps) {
+  const { view, clock, say } = props;
+  const now = sayWhen(new Date(clock.now).toISOString(), clock.now, clock.timeZone);
+  return (
+    <footer class="print-foot only-print">
+      <p>{`${words.printedOn(now)} ${words.printedPosition(sayPosition(view.position))}`}</p>
+      <Cautions say={say} />
+    </footer>
+  );
+}
