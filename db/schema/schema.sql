@@ -534,11 +534,11 @@ table tag
   version integer not null
   constraint tag_number_key: UNIQUE (number)
   constraint tag_pkey: PRIMARY KEY (id)
+  constraint tag_position: EXCLUDE USING btree (piece WITH =, "position" WITH =) WHERE ((state = 'attached'::text)) DEFERRABLE INITIALLY DEFERRED
   constraint tag_state_check: CHECK ((state = ANY (ARRAY['reserved'::text, 'printed'::text, 'attached'::text, 'superseded'::text, 'lost'::text, 'destroyed'::text, 'void'::text])))
   CREATE INDEX tag_number_text ON public.tag USING gin (number gin_trgm_ops)
   CREATE INDEX tag_piece ON public.tag USING btree (piece) WHERE (piece IS NOT NULL)
   CREATE INDEX tag_run ON public.tag USING btree (run) WHERE (run IS NOT NULL)
-  CREATE UNIQUE INDEX tag_position ON public.tag USING btree (piece, "position") WHERE (state = 'attached'::text)
   grant layertrail_app: delete, insert, select, update
 
 table viewing

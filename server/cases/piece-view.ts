@@ -1,4 +1,3 @@
-import type { Evidence } from "../domain/evidence.ts";
 import type { MemberId, ModelId, PieceId, Uuid } from "../domain/ids.ts";
 import { checkBriefs } from "../domain/label-check/check-briefs.ts";
 import { type LayerNeed, missingLayers } from "../domain/label-check/completeness.ts";
@@ -56,13 +55,13 @@ function briefOf(found: GarmentOnRecord, piece: PieceId): PieceBrief {
 
 function fittedLayers(found: GarmentOnRecord, root: PieceBrief): FittingView[] {
   return found.fittings.map((fitting) => {
-    const layer = briefOf(found, fitting.layer as PieceId);
+    const layer = briefOf(found, fitting.layer);
     const check = checkBriefs(root, layer, found.facts);
     return {
       piece: layer,
-      layerKind: fitting.layer_kind,
-      since: wireInstant(fitting.from_at),
-      evidence: fitting.evidence as Evidence,
+      layerKind: fitting.layerKind,
+      since: fitting.since,
+      evidence: fitting.evidence,
       ...(check ? { check } : {}),
     };
   });

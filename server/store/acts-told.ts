@@ -1,4 +1,4 @@
-import type { Uuid } from "../domain/ids.ts";
+import { parseUuid, type Uuid } from "../domain/ids.ts";
 import type { ActView, EntryBody, Names } from "../domain/piece-view.ts";
 import { readEntryBytes } from "../ledger/entry-bytes.ts";
 import { nameAccount } from "./names.ts";
@@ -37,6 +37,16 @@ export function actsFromRows(rows: readonly ToldRow[], names: Names): ActView[] 
     }
   }
   return [...acts.values()].sort((a, b) => b.position - a.position);
+}
+
+/** Members of entries whose ids name nothing that a screen shows. */
+const UNNAMED = new Set(["run", "acceptance"]);
+
+/** Collects the ids that entries speak of, so that they can be named. */
+export function idsTold(value: unknown): string[] {
+  if (typeof value === "string") return parseUuid(value) ? [value] : [];
+  if (typeof value !== "object" || value === null) return [];
+  return Object.entries(value).flatMap(([name, part]) => (UNNAMED.has(name) ? [] : idsTold(part)));
 }
 
 function bodyFromRow(row: ToldRow): EntryBody {

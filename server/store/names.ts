@@ -1,6 +1,8 @@
+import { CompiledQuery } from "kysely";
 import type { Holder } from "../domain/custody/holder.ts";
 import type { Uuid } from "../domain/ids.ts";
 import type { Named, Names } from "../domain/piece-view.ts";
+import type { Db, Tx } from "./db.ts";
 
 /** A name as a query gives it; `up` is the place that a place is within, or a member's station. */
 export interface NameRow {
@@ -13,31 +15,28 @@ export interface NameRow {
 }
 
 /**
- * Names what the ids of `ids(id)` stand for, as rows that a query joins: give it where a list of ids is in scope.
- * The names of people stand apart from the ledger and may have been removed; then `name` is null.
+ * Names what the ids of `known(ids uuid[])` stand for: give it where that is in scope as one row. The names of people
+ * stand apart from the ledger and may have been removed; then `name` is null.
  */
-export const NAMES_OF_IDS = `
-  select ids.id, n.kind, n.name, n.detail, n.up, n.up_name
-  from ids cross join lateral (
-    select 'place' as kind, p.name, w.name as detail, w.id as up, w.name as up_name
-    from place p left join place w on w.id = p.within where p.id = ids.id
-    union all
-    select 'member', q.name, m.number, s.id, s.name
-    from member m left join person q on q.id = m.id left join place s on s.id = m.station where m.id = ids.id
-    union all
-    select 'provider', v.name, null, null, null from provider v where v.id = ids.id
-    union all
-    select 'outside', o.name, o.what, null, null from outside o where o.id = ids.id
-    union all
-    select 'account', coalesce(q.name, r.name), a.role, null, null
-    from account a left join person q on q.id = a.id left join person r on r.id = a.member where a.id = ids.id
-    union all
-    select 'piece', k.name, (select t.number from tag t where t.piece = p.id
-      order by t.state <> 'attached', t.position, t.number limit 1), null, null
-    from piece p join kind k on k.code = p.kind where p.id = ids.id
-    union all
-    select 'model', m.name, m.maker, null, null from model m where m.id = ids.id
-  ) n where ids.id is not null`;
+export const NAMES_OF_KNOWN = `
+  select n.id, n.kind, coalesce(n.name, own.name, listed.name) as name, coalesce(n.detail, u.name) as detail,
+    case when u.kind = 'place' then u.id end as up, case when u.kind = 'place' then u.name end as up_name
+  from known join named n on n.id = any(known.ids) left join named u on u.id = n.up
+    left join person own on own.id = n.id left join person listed on listed.id = n.up and n.kind = 'account'
+  union all
+  select p.id, 'piece', k.name, (select t.number from tag t where t.piece = p.id
+    order by t.state <> 'attached', t.position, t.number limit 1), null, null
+  from known join piece p on p.id = any(known.ids) left join kind k on k.code = p.kind`;
+
+const ASK_NAMES = `/* prepared: ask-names */ with known as (select $1::uuid[] as ids) ${NAMES_OF_KNOWN}`;
+
+/** Asks for the names of ids of any kind. */
+export async function askNames(db: Db | Tx, ids: readonly string[]): Promise<readonly NameRow[]> {
+  const wanted = [...new Set(ids)];
+  if (wanted.length === 0) return [];
+  const asked = CompiledQuery.raw(ASK_NAMES, [wanted]) as CompiledQuery<NameRow>;
+  return (await db.executeQuery(asked)).rows;
+}
 
 /** Makes names of rows; somebody whose name was removed is told by number. */
 export function namesFromRows(rows: readonly NameRow[]): Names {

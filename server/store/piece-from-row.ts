@@ -1,7 +1,7 @@
 import type { KindRow, PieceRow } from "../../db/schema/database.ts";
 import type { Holder } from "../domain/custody/holder.ts";
 import type { ModelId, PieceId } from "../domain/ids.ts";
-import type { HoldView, KindBrief, Names, PieceBrief, WireInstant } from "../domain/piece-view.ts";
+import type { HoldView, KindBrief, Named, Names, PieceBrief, WireInstant } from "../domain/piece-view.ts";
 import type { MakersLabel } from "../domain/pieces/label.ts";
 import type { TagNumber } from "../domain/tags/tag-number.ts";
 import type { MadeOn } from "../domain/time.ts";
@@ -46,22 +46,29 @@ export function holderFromRow(row: { holder_kind: string; holder: string | null 
   ) as Holder;
 }
 
-/** Reads a kind as it is shown. */
-export function kindFromRow(row: InJson<KindRow>): KindBrief {
+/** The columns of a piece's kind as a query joins them; null for a kind that nobody described. */
+export interface KindInJson {
+  readonly kind_name: KindRow["name"] | null;
+  readonly family: KindRow["family"] | null;
+  readonly garment: KindRow["garment"];
+  readonly layer: KindRow["layer"];
+}
+
+/** Reads the kind of a piece; one that nobody described is told by its code. */
+export function kindFromRow(row: KindInJson & { readonly kind: string }): KindBrief {
   return {
-    code: row.code,
-    name: row.name,
-    family: row.family,
+    code: row.kind,
+    name: row.kind_name ?? row.kind,
+    family: row.family ?? "other",
     ...(row.garment ? { garment: row.garment } : {}),
     ...(row.layer ? { layer: row.layer } : {}),
   };
 }
 
-/** Reads a piece as it is shown in a few words. A kind that nobody described is told by its code. */
+/** Reads a piece as it is shown in a few words. */
 export function briefFromRow(
-  row: PieceInJson,
+  row: PieceInJson & KindInJson,
   known: {
-    readonly kinds: ReadonlyMap<string, KindBrief>;
     readonly names: Names;
     readonly number?: TagNumber;
     readonly holds: readonly HoldView[];
@@ -70,7 +77,7 @@ export function briefFromRow(
   return {
     id: row.id as PieceId,
     version: row.version,
-    kind: known.kinds.get(row.kind) ?? { code: row.kind, name: row.kind, family: "other" },
+    kind: kindFromRow(row),
     ...(known.number ? { number: known.number } : {}),
     label: labelFromRow(row),
     labelReading: row.label_reading,
@@ -82,4 +89,9 @@ export function briefFromRow(
     ...(row.retired_at ? { retiredAt: wireInstant(row.retired_at) } : {}),
     holds: known.holds,
   };
+}
+
+/** Names a piece by its kind and a live tag's number. */
+export function nameOfBrief({ id, kind, number }: PieceBrief): Named {
+  return { kind: "piece", id, name: kind.name, ...(number ? { detail: number } : {}) };
 }

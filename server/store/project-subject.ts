@@ -56,7 +56,11 @@ const PROJECTORS: Projectors = {
     if (!place) return {};
     const { side, within, number, ...rest } = place;
     const row = { ...rest, side: side ?? null, within: within ?? null, number: number ?? null };
-    return { place: [row], numbered: numbered(number, "place", id, place.version) };
+    return {
+      place: [row],
+      numbered: numbered(number, "place", id, place.version),
+      named: named("place", place, { name: place.name, up: within }),
+    };
   },
   member(id, entries) {
     const member = foldMember(id, entries);
@@ -69,17 +73,26 @@ const PROJECTORS: Projectors = {
       left_on: leftOn ?? null,
       card: card ?? null,
     };
-    return { member: [row], numbered: numbered(card, "member", id, version) };
+    return {
+      member: [row],
+      numbered: numbered(card, "member", id, version),
+      named: named("member", member, { detail: number, up: station }),
+    };
   },
   provider(id, entries) {
     const provider = foldProvider(id, entries);
     if (!provider) return {};
     const { verifiedUntil, ...rest } = provider;
-    return { provider: [{ ...rest, verified_until: verifiedUntil ?? null }] };
+    return {
+      provider: [{ ...rest, verified_until: verifiedUntil ?? null }],
+      named: named("provider", provider, { name: provider.name }),
+    };
   },
   outside(id, entries) {
     const outside = foldOutside(id, entries);
-    return outside ? { outside: [{ ...outside }] } : {};
+    if (!outside) return {};
+    const { name, what } = outside;
+    return { outside: [{ ...outside }], named: named("outside", outside, { name, detail: what }) };
   },
   kind(id, entries) {
     const kind = foldKind(id, entries);
@@ -100,6 +113,7 @@ const PROJECTORS: Projectors = {
         takes_model: row.takesModel ?? null,
         takes_code: row.takesLinerCode ?? null,
       })),
+      named: named("model", model, { name, detail: maker }),
     };
   },
   acceptance(id, entries) {
@@ -139,9 +153,27 @@ const PROJECTORS: Projectors = {
       closed,
       version,
     };
-    return { account: [row], numbered: numbered(badge, "badge", id, version) };
+    return {
+      account: [row],
+      numbered: numbered(badge, "badge", id, version),
+      named: named("account", account, { detail: role, up: member }),
+    };
   },
 };
+
+/** How an id is named on screens. Names of people stand apart, so that they can be removed. */
+function named(
+  kind: string,
+  { id, version }: { readonly id: string; readonly version: number },
+  told: {
+    readonly name?: string;
+    readonly detail?: string | undefined;
+    readonly up?: string | undefined;
+  },
+): ProjectedRow[] {
+  const { name, detail, up } = told;
+  return [{ id, kind, name: name ?? null, detail: detail ?? null, up: up ?? null, version }];
+}
 
 function numbered(
   number: string | undefined,

@@ -9,6 +9,7 @@ export type ProjectedRow = Readonly<Record<string, Cell>>;
 /** Every projected table with its key. A new projection is listed here, or it does not exist. */
 export const PROJECTED_TABLES = {
   numbered: ["number"],
+  named: ["id"],
   kind: ["id"],
   place: ["id"],
   member: ["id"],
@@ -32,6 +33,7 @@ export type ProjectedTable = keyof typeof PROJECTED_TABLES;
 /** The column that names the subject, by which rows are read back in order when tables are compared. */
 export const SUBJECT_COLUMN: Readonly<Record<ProjectedTable, string>> = {
   numbered: "subject",
+  named: "id",
   kind: "id",
   place: "id",
   member: "id",
