@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { defineRoute } from "../../server/http/define-route.ts";
 import { CONTENT_SECURITY_POLICY } from "../../server/http/security-headers.ts";
 import { id, instant } from "../../server/http/wire.ts";
-import { standingClock } from "../kit/counted-time-and-ids.ts";
+import { standingClock } from "../kit/standing-clock.ts";
 import { testApp } from "../kit/test-app.ts";
 import { useTestDatabase } from "../kit/test-database.ts";
 

@@ -1,7 +1,7 @@
 import { dereference, validate } from "@readme/openapi-parser";
 import { describe, expect, it } from "vitest";
 import { ROUTES } from "../../server/http/all-routes.ts";
-import { standingClock } from "../kit/counted-time-and-ids.ts";
+import { standingClock } from "../kit/standing-clock.ts";
 import { testApp } from "../kit/test-app.ts";
 import { useTestDatabase } from "../kit/test-database.ts";
 

@@ -3,7 +3,7 @@ import { firstManagerLink, setUp } from "../../server/cases/set-up.ts";
 import type { Role } from "../../server/domain/register/account.ts";
 import { createApp } from "../../server/http/app.ts";
 import { CookieJar } from "../kit/cookie-jar.ts";
-import { standingClock } from "../kit/counted-time-and-ids.ts";
+import { standingClock } from "../kit/standing-clock.ts";
 import { anAct, type TestApp, testApp } from "../kit/test-app.ts";
 import { useTestDatabase } from "../kit/test-database.ts";
 

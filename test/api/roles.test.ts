@@ -4,7 +4,7 @@ import { ROLES } from "../../server/domain/register/account.ts";
 import type { Access } from "../../server/http/access.ts";
 import { ROUTES } from "../../server/http/all-routes.ts";
 import { createApp } from "../../server/http/app.ts";
-import { standingClock } from "../kit/counted-time-and-ids.ts";
+import { standingClock } from "../kit/standing-clock.ts";
 import { oneOfEachRole, type SignedIn, type TestApp, testApp } from "../kit/test-app.ts";
 import { useTestDatabase } from "../kit/test-database.ts";
 

@@ -4,7 +4,7 @@ import path from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { createApp } from "../../server/http/app.ts";
 import type { Services } from "../../server/http/services.ts";
-import { standingClock } from "../kit/counted-time-and-ids.ts";
+import { standingClock } from "../kit/standing-clock.ts";
 import { testApp } from "../kit/test-app.ts";
 import { useTestDatabase } from "../kit/test-database.ts";
 
