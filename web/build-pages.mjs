@@ -16,6 +16,7 @@ export function buildPages(node) {
   if (readStamp() === inputs) return undefined;
   const next = `${DIST}.${process.pid}`;
   try {
+    fs.mkdirSync(next, { recursive: true });
     const vite = path.join(ROOT, "node_modules/vite/bin/vite.js");
     const options = ["build", "web", "--config", "web/vite.config.ts", "--configLoader", "native"];
     const run = spawnSync(node, [vite, ...options, "--outDir", next, "--logLevel", "warn"], {
@@ -27,6 +28,11 @@ export function buildPages(node) {
     fs.writeFileSync(path.join(next, STAMP), inputs);
     swap(next);
     return undefined;
+  } catch (error) {
+    const why = { ENOSPC: "its disk is full", EACCES: "no permission", EROFS: "its disk only reads" }[
+      error.code
+    ];
+    return `The pages could not be built in ${path.dirname(DIST)}: ${why ?? error.message}.`;
   } finally {
     fs.rmSync(next, { recursive: true, force: true });
   }
