@@ -2,7 +2,7 @@ import { sql } from "kysely";
 import type { Tx } from "./db.ts";
 import { walk } from "./walk.ts";
 
-const PACE = { batch: 5_000, isAhead: true };
+const PACE = { batch: 2_000, isAhead: true };
 
 /** Walks all acts by position, as lines of JSON. */
 export async function* walkActLines(tx: Tx): AsyncGenerator<readonly string[]> {

@@ -27,7 +27,7 @@ export async function* walkBeside(tx: Tx, table: BesideTable): AsyncGenerator<re
   const ordered = hasIdentity(table)
     ? sql`select (to_jsonb(t) - 'id')::text as line from ${sql.table(table)} t order by t.id`
     : query;
-  const pace = { batch: 5_000, isAhead: true };
+  const pace = { batch: 2_000, isAhead: true };
   for await (const rows of walk<{ line: string }>(tx, `beside_${table}`, ordered, pace)) {
     yield rows.map(({ line }) => line);
   }

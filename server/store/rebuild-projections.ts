@@ -16,7 +16,7 @@ export async function rebuildProjections(
 ): Promise<readonly Finding[]> {
   for (const table of ALL_PROJECTED) await sql`delete from ${sql.table(table)}`.execute(tx);
   let entries = 0;
-  for await (const batch of walkSubjects(tx, { batch: 10_000, isAhead: false })) {
+  for await (const batch of walkSubjects(tx, { batch: 4_000, isAhead: false })) {
     const { rows, findings } = checkEntries(batch);
     if (findings.length > 0) return findings;
     for (const [table, list] of rows) {

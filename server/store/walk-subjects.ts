@@ -43,7 +43,7 @@ const ENTRY_WITH_TEXTS = sql`
      from entry_text t where t.subject = e.subject and t.version = e.version) as texts
   from entry e`;
 
-const FAST: Pace = { batch: 10_000, isAhead: true };
+const FAST: Pace = { batch: 4_000, isAhead: true };
 
 /** Walks all entries by subject and version, a batch of whole subjects at a time. */
 export async function* walkSubjects(tx: Tx, pace = FAST): AsyncGenerator<SubjectBatch> {
