@@ -96,3 +96,30 @@ function lastSeenOf({ row, lastScan }: GarmentOnRecord, own: PieceBrief): Pick<P
   const seen: LastSeen = { how: "record", at: recorded, ...where };
   return { lastSeen: seen };
 }
+
+/** Takes out of a view whatever tells of people: who has it, whose it is, who did what with it. */
+export function withoutPeople(view: PieceView): PieceView {
+  const { assignment: _, lastSeen: __, within, ...rest } = view;
+  const isWithMember = view.holder.kind === "member";
+  const bare = <Shown extends PieceBrief>(piece: Shown): Shown => ({
+    ...piece,
+    holder: unnamed(piece.holder),
+  });
+  const layers = (fittings: readonly FittingView[]) =>
+    fittings.map((fitting) => ({ ...fitting, piece: bare(fitting.piece) }));
+  return {
+    ...bare(rest),
+    ...(within && !isWithMember ? { within } : {}),
+    ...(view.fittedIn ? { fittedIn: { ...view.fittedIn, piece: bare(view.fittedIn.piece) } } : {}),
+    fitted: layers(view.fitted),
+    owner: { kind: view.owner.kind },
+    lastActs: [],
+    names: Object.fromEntries(
+      Object.entries(view.names).filter(([, { kind }]) => kind !== "member" && kind !== "account"),
+    ),
+  };
+}
+
+function unnamed(holder: Named): Named {
+  return holder.kind === "member" ? { kind: "member", name: "a member" } : holder;
+}
