@@ -4,7 +4,9 @@ import { kyselyOn, openPool } from "../db/connect.ts";
 import { StartTrouble } from "../db/start-trouble.ts";
 import { firstManagerLink, linkPath, setUp } from "./cases/set-up.ts";
 import { type Config, parseConfig } from "./config.ts";
+import { openDemo } from "./demo/open-demo.ts";
 import { createApp } from "./http/app.ts";
+import { openJobs } from "./jobs/open-jobs.ts";
 import { type Listening, listen } from "./listen.ts";
 import { openDatabase } from "./open-database.ts";
 import { isHttps, ownHosts } from "./own-addresses.ts";
@@ -14,6 +16,8 @@ interface House {
   readonly listening: Listening;
   /** Where the first program manager comes in, while there is none. */
   readonly firstLink: string | undefined;
+  /** How the demo's people sign in. */
+  readonly signIns: readonly string[];
   readonly close: () => Promise<void>;
 }
 
@@ -29,10 +33,17 @@ async function open(config: Config): Promise<House> {
   const db = kyselyOn(openPool(database.appUrl));
   try {
     const timeZone = new Intl.DateTimeFormat().resolvedOptions().timeZone;
+    const signIns = config.isDemo ? await openDemo(db) : [];
     await setUp(db, { nowMs: Date.now(), appBuild: "server", timeZone });
     const link = await firstManagerLink(db, Date.now());
+    const jobs = openJobs({
+      ...{ db, databaseUrl: database.appUrl, now: Date.now },
+      threadFile: new URL("./job-thread.ts", import.meta.url),
+      onFault: (fault) => console.error(fault),
+    });
     const app = createApp({
       db,
+      jobs,
       now: Date.now,
       departmentId: database.databaseId,
       hosts: ownHosts(config),
@@ -43,10 +54,11 @@ async function open(config: Config): Promise<House> {
     const listening = await listen(config, app.fetch);
     const close = async () => {
       await listening.drain();
+      await jobs.close();
       await db.destroy();
       await database.close();
     };
-    return { listening, firstLink: link && linkPath(link), close };
+    return { listening, firstLink: link && linkPath(link), signIns, close };
   } catch (error) {
     await db.destroy();
     await database.close();
@@ -80,8 +92,9 @@ function fail(error: unknown): never {
 try {
   const opening = open(parseConfig(process.env));
   closeOnSignal(opening);
-  const { listening, firstLink } = await opening;
+  const { listening, firstLink, signIns } = await opening;
   for (const address of listening.addresses) console.log(`Layertrail is at ${address}`);
+  for (const line of signIns) console.log(line);
   if (firstLink) {
     const address = listening.addresses.at(-1);
     console.log(`The first program manager comes in here, once, within 24 hours: ${address}${firstLink}`);

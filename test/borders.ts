@@ -19,6 +19,7 @@ const SERVER = [
   "server/jobs",
   "server/http",
   "server/cli",
+  "server/demo",
 ];
 
 const ROOMS: Readonly<Record<string, Room>> = {
@@ -42,6 +43,7 @@ const ROOMS: Readonly<Record<string, Room>> = {
     rooms: ["server/domain", "server/cases", "server/jobs", "server/intake", "db", ...LABELS],
     packages: ["node"],
   },
+  "server/demo": { rooms: ["server/domain", "server/ledger", "server/store", "server/cases"], packages: [] },
   server: {
     rooms: [...SERVER, ...LABELS, "db", "db/schema"],
     packages: ["node", "zod", "@hono/node-server"],

@@ -1,8 +1,10 @@
 import type { MemberId, PieceId, PlaceId, TagId, Uuid } from "../domain/ids.ts";
-import type { Refusal } from "../domain/refusal.ts";
+import type { Decided, Refusal } from "../domain/refusal.ts";
 import type { NewEntry } from "../domain/subjects.ts";
 import { type AttachTag, asRefusal, attachTag, changeTag, onTag } from "../domain/tags/attach-tag.ts";
 import type { TagNumber } from "../domain/tags/tag-number.ts";
+import { pieceOfTag } from "../domain/tags/tag-state.ts";
+import type { Instant } from "../domain/time.ts";
 import { uuidV7 } from "../ledger/uuid-v7.ts";
 import { type ActScope, takePieces, takeSubjects } from "../store/act-scope.ts";
 import { loadKinds } from "../store/load-rulebook.ts";
@@ -56,14 +58,46 @@ export const printTagsAct: Act<PrintTags> = {
 export const attachTagAct: Act<AttachTag> = {
   name: "attachTag",
   rules: "shared",
-  async decide(scope, command, { at }) {
-    const piece = (await takePieces(scope, [command.piece])).get(command.piece);
-    const carried = await takeTags(scope, [command.number], command.piece);
-    const kinds = await loadKinds(scope.tx);
-    const tag = carried.find(({ number }) => number === command.number);
-    return attachTag({ piece, kind: piece && kinds.get(piece.kind), tag, carried, at }, command);
-  },
+  decide: (scope, command, { at }) => decideAttachments(scope, [command], at),
 };
+
+/** Brings several tags to life as one act: a garment's layers, or what a tagging run read back together. */
+export interface AttachTags {
+  readonly tags: readonly AttachTag[];
+}
+export const attachTagsAct: Act<AttachTags> = {
+  name: "attachTags",
+  rules: "shared",
+  decide: (scope, { tags }, { at }) => decideAttachments(scope, tags, at),
+};
+
+/** Decides each attachment as if the ones before it were done; one refusal refuses all. */
+async function decideAttachments(
+  scope: ActScope,
+  commands: readonly AttachTag[],
+  at: Instant,
+): Promise<Decided<readonly NewEntry[]>> {
+  const pieces = await takePieces(
+    scope,
+    commands.map(({ piece }) => piece),
+  );
+  const numbers = commands.map(({ number }) => number);
+  const known = await takeTags(scope, numbers, [...pieces.keys()]);
+  const kinds = await loadKinds(scope.tx);
+  const entries: NewEntry[] = [];
+  const refusals: Refusal[] = [];
+  for (const command of commands) {
+    const piece = pieces.get(command.piece);
+    const carried = known.filter(({ state }) => pieceOfTag(state) === command.piece);
+    const tag = known.find(({ number }) => number === command.number);
+    const decided = attachTag({ piece, kind: piece && kinds.get(piece.kind), tag, carried, at }, command);
+    if ("refusals" in decided) refusals.push(...decided.refusals);
+    else entries.push(...decided.entries);
+  }
+  const twice = numbers.length !== new Set(numbers).size;
+  if (twice) refusals.push({ code: "nothing-to-do" });
+  return refusals.length > 0 ? { refusals } : { entries };
+}
 
 /** What became of a tag that is not on its way to a piece. */
 export interface ChangeTag {

@@ -3,20 +3,20 @@ import { foldTag, type TagOnRecord } from "../domain/tags/tag-entries.ts";
 import type { TagNumber } from "../domain/tags/tag-number.ts";
 import { type ActScope, entriesOf, takeSubjects } from "./act-scope.ts";
 
-/** Locks and reads the tags with these numbers, and all tags that a piece ever carried. */
+/** Locks and reads the tags with these numbers, and all tags that these pieces ever carried. */
 export async function takeTags(
   scope: ActScope,
   numbers: readonly TagNumber[],
-  piece?: PieceId,
+  pieces: readonly PieceId[] = [],
 ): Promise<readonly TagOnRecord[]> {
-  if (numbers.length === 0 && !piece) return [];
+  if (numbers.length === 0 && pieces.length === 0) return [];
   const rows = await scope.tx
     .selectFrom("tag")
     .select("id")
     .where((eb) =>
       eb.or([
         ...(numbers.length > 0 ? [eb("number", "in", numbers)] : []),
-        ...(piece ? [eb("piece", "=", piece)] : []),
+        ...(pieces.length > 0 ? [eb("piece", "in", pieces)] : []),
       ]),
     )
     .execute();
