@@ -232,7 +232,9 @@ create table tag (
 );
 create index tag_piece on tag (piece) where piece is not null;
 -- A piece may carry several live tags, each at its own position.
-create unique index tag_position on tag (piece, position) where state = 'attached';
+-- Checked at commit, so that a new tag can take the place of an old one in one act.
+alter table tag add constraint tag_position
+  exclude (piece with =, position with =) where (state = 'attached') deferrable initially deferred;
 create index tag_run on tag (run) where run is not null;
 create index tag_number_text on tag using gin (number gin_trgm_ops);
 

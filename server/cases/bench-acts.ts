@@ -6,6 +6,7 @@ import { type InstallLayer, installLayer } from "../domain/fittings/install-laye
 import { type SeparateLayers, separateLayers } from "../domain/fittings/separate-layers.ts";
 import type { PieceId } from "../domain/ids.ts";
 import { type LiftHold, liftHold, type PlaceHold, placeHold } from "../domain/pieces/hold-rules.ts";
+import type { PieceState } from "../domain/pieces/piece-state.ts";
 import {
   type AssignPieces,
   assignPieces,
@@ -21,7 +22,6 @@ import type { NewEntry } from "../domain/subjects.ts";
 import { type ActScope, takePieces } from "../store/act-scope.ts";
 import { unknownHolders } from "../store/known-holders.ts";
 import { fittedWith, loadRulebook } from "../store/load-rulebook.ts";
-import { modelsByName } from "../store/register-facts.ts";
 import type { Act, ActEnvelope } from "./run-act.ts";
 
 /** Locks the pieces with all that is fitted in or around them, and reads the rules that decide about them. */
@@ -36,16 +36,21 @@ export async function takeBench(
   // Between the look and the lock another bench may have put something in or taken it out: look once more.
   const late = (await fittedWith(scope.tx, pieces, envelope.at)).filter((id) => !states.has(id));
   for (const [id, state] of await takePieces(scope, late)) states.set(id, state);
-  // A model described after its pieces came in counts for them from that moment on.
   const named = [...states.values()];
-  const modelOf = await modelsByName(scope.tx, named);
+  const keyOf = ({ kind, label }: PieceState) => ({
+    kind,
+    ...(label.maker ? { maker: label.maker } : {}),
+    ...(label.modelName ? { name: label.modelName } : {}),
+  });
+  const ids = named.flatMap((state) => state.model ?? []);
+  const { modelOf, ...book } = await loadRulebook(scope.tx, ids, named.map(keyOf));
+  // A model described after its pieces came in counts for them from that moment on.
   for (const state of named) {
-    const model = state.model ?? modelOf(state.kind, state.label);
+    const model = state.model ?? modelOf(keyOf(state));
     if (model && !state.model) states.set(state.id, { ...state, model });
   }
-  const models = [...states.values()].flatMap((state) => state.model ?? []);
   const { at, by, role } = envelope;
-  return { pieces: states, book: await loadRulebook(scope.tx, models), at, by, role };
+  return { pieces: states, book, at, by, role };
 }
 
 /** Makes a use case of a decision at the bench. */

@@ -4,8 +4,8 @@ import type { Role } from "../domain/register/account.ts";
 import type { NewEntry } from "../domain/subjects.ts";
 import type { Instant } from "../domain/time.ts";
 import { canonicalBytes, type LedgerValue, sha256 } from "../ledger/canonical.ts";
-import { type ActScope, lockActId, lockRules, openScope, writeEntries } from "../store/act-scope.ts";
-import { findAct, linkAct, type WrittenAct } from "../store/append-act.ts";
+import { type ActScope, lockRules, openScope, writeEntries } from "../store/act-scope.ts";
+import { findAct, type KnownAct, linkAct, type WrittenAct } from "../store/append-act.ts";
 import type { Db } from "../store/db.ts";
 import { SubjectFault } from "../store/project-subject.ts";
 
@@ -55,10 +55,14 @@ export async function runAct<Command>(
   if (envelope.at > nowMs + CLOCK_AHEAD_MS) {
     return { refusals: [{ code: "in-the-future", at: envelope.at, now: nowMs as Instant }] };
   }
+  const commandHash = sha256(canonicalBytes({ name: act.name, command: command as LedgerValue }));
   for (let tries = 1; ; tries++) {
     try {
-      return await runOnce(db, act, command, envelope, nowMs);
+      return { written: await writeOnce(db, act, command, envelope, commandHash, nowMs) };
     } catch (failure) {
+      // Whatever stands in its way, an act that was written once is answered with what it wrote then.
+      const known = await findAct(db, envelope.id);
+      if (known) return answerAgain(known, envelope, commandHash);
       if (failure instanceof Refused) return { refusals: failure.refusals };
       if (failure instanceof SubjectFault) {
         return {
@@ -71,6 +75,12 @@ export async function runAct<Command>(
   }
 }
 
+function answerAgain(known: KnownAct, envelope: ActEnvelope, commandHash: Buffer): ActOutcome {
+  const { by, commandHash: hash, ...written } = known;
+  if (by === envelope.by && hash.equals(commandHash)) return { written };
+  return { refusals: [{ code: "repeated-id", act: envelope.id as Uuid }] };
+}
+
 /** Leaves the transaction without a trace: a refused act writes no row. */
 class Refused extends Error {
   readonly refusals: readonly Refusal[];
@@ -80,32 +90,28 @@ class Refused extends Error {
   }
 }
 
-async function runOnce<Command>(
+/**
+ * Writes an act that nobody wrote before. A second sending meets the first one's locks, or its key, and fails after it
+ * is there: no look beforehand is needed, and the ordinary act pays nothing for the rare repetition.
+ */
+async function writeOnce<Command>(
   db: Db,
   act: Act<Command>,
   command: Command,
   envelope: ActEnvelope,
+  commandHash: Buffer,
   nowMs: number,
-): Promise<ActOutcome> {
-  const commandHash = sha256(canonicalBytes({ name: act.name, command: command as LedgerValue }));
+): Promise<WrittenAct> {
   return db.transaction().execute(async (tx) => {
-    await lockActId(tx, envelope.id);
-    const known = await findAct(tx, envelope.id);
-    if (known) {
-      if (known.by === envelope.by && known.commandHash.equals(commandHash)) return { written: known };
-      throw new Refused([{ code: "repeated-id", act: envelope.id as Uuid }]);
-    }
     await lockRules(tx, act.rules);
     const scope = openScope(tx);
     const decided = await act.decide(scope, command, envelope);
     if ("refusals" in decided) throw new Refused(decided.refusals);
     if (decided.entries.length === 0) throw new Refused([{ code: "nothing-to-do" }]);
-    const hashes = await writeEntries(scope, envelope.id, decided.entries);
+    const written = await writeEntries(scope, envelope.id, decided.entries);
     const { role: _, ...header } = envelope;
-    await linkAct(tx, { ...header, command: act.name, commandHash }, hashes, nowMs);
-    const written = await findAct(tx, envelope.id);
-    if (!written) throw new Error("An act that was just written cannot be read.");
-    return { written };
+    const linked = await linkAct(tx, { ...header, command: act.name, commandHash }, written.hashes, nowMs);
+    return { id: envelope.id, ...linked, at: envelope.at, entries: written.entries };
   });
 }
 

@@ -3,7 +3,7 @@ import type { PieceId, Uuid } from "../domain/ids.ts";
 import type { Versioned } from "../domain/pieces/piece-entries.ts";
 import { foldPiece, isFault, type PieceState } from "../domain/pieces/piece-state.ts";
 import type { EntriesOf, NewEntry, SubjectKind } from "../domain/subjects.ts";
-import { appendEntries, type PlacedEntry } from "./append-act.ts";
+import { appendEntries, type PlacedEntry, type WrittenAct } from "./append-act.ts";
 import type { Tx } from "./db.ts";
 import { loadEntries, lockSubjects } from "./load-subjects.ts";
 import { projectSubject, SubjectFault } from "./project-subject.ts";
@@ -30,11 +30,6 @@ export async function lockRules(tx: Tx, how: "shared" | "exclusive"): Promise<vo
   await (how === "shared"
     ? sql`select pg_advisory_xact_lock_shared(7001)`.execute(tx)
     : sql`select pg_advisory_xact_lock(7001)`.execute(tx));
-}
-
-/** Makes two sendings of one act wait for each other, so that the second finds what the first wrote. */
-export async function lockActId(tx: Tx, id: string): Promise<void> {
-  await sql`select pg_advisory_xact_lock(hashtextextended(${id}, 7002))`.execute(tx);
 }
 
 /** Locks subjects and reads their entries. Call it once for all subjects of a kind, so that the locks are in order. */
@@ -79,13 +74,13 @@ export function entriesOf<Kind extends SubjectKind>(
 /**
  * Appends entries and projects them. Subjects that were not taken are new ones, and begin at version 1.
  * Throws SubjectFault, before anything is written, when a piece's entries would contradict each other.
- * Returns the hashes of the entries in their order.
+ * Returns the entries as written, with their hashes in the same order.
  */
 export async function writeEntries(
   scope: ActScope,
   act: string,
   drafts: readonly NewEntry[],
-): Promise<Buffer[]> {
+): Promise<{ readonly hashes: Buffer[]; readonly entries: WrittenAct["entries"] }> {
   const placed: PlacedEntry[] = [];
   const grown = new Map<
     Uuid,
@@ -105,5 +100,8 @@ export async function writeEntries(
   }));
   const hashes = await appendEntries(scope.tx, act, placed);
   await writeProjections(scope.tx, changes);
-  return hashes;
+  const entries = placed.map(({ draft: { subjectKind, subject, entry }, version }) => {
+    return { subjectKind, subject, version, kind: entry.kind };
+  });
+  return { hashes, entries };
 }

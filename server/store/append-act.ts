@@ -5,7 +5,7 @@ import type { Instant } from "../domain/time.ts";
 import { sha256 } from "../ledger/canonical.ts";
 import { type ActHeader, actDigest } from "../ledger/chain.ts";
 import { entryBytes, type SaltedText, saltTexts } from "../ledger/entry-bytes.ts";
-import type { Tx } from "./db.ts";
+import type { Db, Tx } from "./db.ts";
 
 /** What one act wrote, as it stands in the ledger: the same for the first sending and for every repetition. */
 export interface WrittenAct {
@@ -49,14 +49,15 @@ export async function appendEntries(tx: Tx, act: string, placed: readonly Placed
   return bytes.map((body) => sha256(body));
 }
 
+/** As arrays and not as a list of values: a file of 20,000 notes would have more values than a statement takes. */
 async function appendTexts(
   tx: Tx,
   texts: readonly (SaltedText & { subject: Uuid; version: number })[],
 ): Promise<void> {
-  await tx
-    .insertInto("entry_text")
-    .values(texts.map(({ subject, version, name, salt, body }) => ({ subject, version, name, salt, body })))
-    .execute();
+  await sql`insert into entry_text (subject, version, name, salt, body) select * from unnest(
+    ${texts.map(({ subject }) => subject)}::uuid[], ${texts.map(({ version }) => version)}::int[],
+    ${texts.map(({ name }) => name)}::text[], ${texts.map(({ salt }) => salt)}::bytea[],
+    ${texts.map(({ body }) => body)}::text[])`.execute(tx);
 }
 
 /**
@@ -93,11 +94,13 @@ export async function linkAct(
   return { position: Number(row.position), recordedAt: row.recorded_at.getTime() as Instant };
 }
 
+export interface KnownAct extends WrittenAct {
+  readonly by: string;
+  readonly commandHash: Buffer;
+}
+
 /** Finds an act by its id, with what it wrote and the command that it was. Undefined when there is none. */
-export async function findAct(
-  tx: Tx,
-  id: string,
-): Promise<(WrittenAct & { by: string; commandHash: Buffer }) | undefined> {
+export async function findAct(tx: Db | Tx, id: string): Promise<KnownAct | undefined> {
   const act = await tx.selectFrom("act").selectAll().where("id", "=", id).executeTakeFirst();
   if (!act) return undefined;
   const entries = await tx

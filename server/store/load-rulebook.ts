@@ -1,106 +1,111 @@
+import { sql } from "kysely";
 import type { Rulebook } from "../domain/bench/rulebook.ts";
-import type { ModelId, PieceId, Uuid } from "../domain/ids.ts";
+import type { ModelId, PieceId } from "../domain/ids.ts";
 import type { AcceptedCombination } from "../domain/label-check/accepted-combination.ts";
 import type { ModelTakes } from "../domain/pieces/label.ts";
 import type { KindFacts } from "../domain/register/kind.ts";
-import { type Settings, STARTING_SETTINGS } from "../domain/register/policy.ts";
+import { STARTING_SETTINGS } from "../domain/register/policy.ts";
 import type { LocalDate } from "../domain/time.ts";
 import type { Tx } from "./db.ts";
 
-/** Reads the rules as they stand: never kept between acts, so that two servers never answer by different ones. */
-export async function loadRulebook(tx: Tx, models: readonly ModelId[]): Promise<Rulebook> {
-  const settings = await loadSettings(tx);
+/** A maker, model name and kind as a label gives them: how a piece finds its row of the model table. */
+export interface ModelKey {
+  readonly kind: string;
+  readonly maker?: string;
+  readonly name?: string;
+}
+
+interface Rules {
+  readonly kinds: readonly KindRow[];
+  readonly settings: Readonly<Record<string, unknown>> | null;
+  readonly words: readonly AcceptedCombination[] | null;
+  readonly models: readonly ModelRow[] | null;
+}
+type KindRow = { readonly [Field in keyof KindFacts]: KindFacts[Field] | null };
+interface ModelRow {
+  readonly id: ModelId;
+  readonly kind: string;
+  readonly maker: string;
+  readonly name: string;
+  readonly layers: readonly string[];
+  readonly takes: readonly { [Field in keyof ModelTakes]: ModelTakes[Field] | null }[] | null;
+}
+
+/**
+ * Reads the rules as they stand, in one question: never kept between acts, so that two servers never answer by
+ * different ones. Models come by id or by the names on the pieces' labels, since a model can be described later.
+ */
+export async function loadRulebook(
+  tx: Tx,
+  ids: readonly ModelId[],
+  keys: readonly ModelKey[],
+): Promise<Rulebook & { readonly modelOf: (key: ModelKey) => ModelId | undefined }> {
+  const makers = [...new Set(keys.flatMap(({ maker }) => maker?.toLowerCase() ?? []))];
+  const found = await sql<Rules>`select
+    (select json_agg(k) from kind k) as kinds,
+    (select json_object_agg(name, value) from setting) as settings,
+    (select json_agg(json_build_object('id', id, 'saidBy', said_by, 'saidByName', said_by_name, 'saidOn', said_on,
+      'document', document, 'scope', scope)) from acceptance where not withdrawn) as words,
+    (select json_agg(json_build_object('id', m.id, 'kind', m.kind, 'maker', m.maker, 'name', m.name, 'layers', m.layers,
+      'takes', (select json_agg(json_build_object('shellModel', t.model, 'layerKind', t.layer_kind,
+        'takesModel', t.takes_model, 'takesModelName', taken.name, 'takesLinerCode', t.takes_code) order by t.n)
+        from model_takes t left join model taken on taken.id = t.takes_model where t.model = m.id)))
+      from model m where m.id = any(${ids}::uuid[]) or lower(m.maker) = any(${makers}::text[])) as models`.execute(
+    tx,
+  );
+  const rules = found.rows[0];
+  const models = rules?.models ?? [];
+  const settings = { ...STARTING_SETTINGS, ...(rules?.settings ?? {}) };
+  const byName = new Map(models.map((model) => [keyText(model), model.id]));
   return {
-    kinds: await loadKinds(tx),
-    ...(await loadModels(tx, [...new Set(models)])),
-    words: await loadWords(tx),
+    kinds: new Map((rules?.kinds ?? []).map((kind) => [kind.code ?? "", withoutNulls<KindFacts>(kind)])),
+    layersOfModel: new Map(models.map(({ id, layers }) => [id, layers])),
+    modelTable: models.flatMap(({ takes }) => (takes ?? []).map((row) => withoutNulls<ModelTakes>(row))),
+    words: rules?.words ?? [],
     settings,
     dayOf: (at) => dayIn(settings["time zone"], at),
+    modelOf: (key) => byName.get(keyText(key)),
   };
+}
+
+function keyText({ kind, maker = "", name = "" }: ModelKey): string {
+  return [kind, maker.toLowerCase(), name.toLowerCase()].join("\u0000");
+}
+
+function withoutNulls<Facts extends object>(
+  row: { readonly [Field in keyof Facts]: Facts[Field] | null },
+): Facts {
+  return Object.fromEntries(Object.entries(row).filter(([, value]) => value !== null)) as Facts;
 }
 
 /** Reads all kinds by their code. */
 export async function loadKinds(tx: Tx): Promise<ReadonlyMap<string, KindFacts>> {
   const rows = await tx.selectFrom("kind").selectAll().execute();
-  return new Map(
-    rows.map((row) => [
-      row.code,
-      {
-        code: row.code,
-        name: row.name,
-        family: row.family,
-        ...(row.garment ? { garment: row.garment } : {}),
-        ...(row.layer ? { layer: row.layer } : {}),
-        counted: row.counted,
-        positions: row.positions,
-      },
-    ]),
-  );
+  return new Map(rows.map((row) => [row.code, withoutNulls<KindFacts>(row as unknown as KindRow as never)]));
 }
 
-/** Reads the department's settings, with the starting value where none was set. */
-export async function loadSettings(tx: Tx): Promise<Settings> {
-  const rows = await tx.selectFrom("setting").select(["name", "value"]).execute();
-  return { ...STARTING_SETTINGS, ...Object.fromEntries(rows.map((row) => [row.name, row.value])) };
-}
-
-async function loadModels(
-  tx: Tx,
-  models: readonly ModelId[],
-): Promise<Pick<Rulebook, "modelTable" | "layersOfModel">> {
-  if (models.length === 0) return { modelTable: [], layersOfModel: new Map() };
-  const [facts, takes] = await Promise.all([
-    tx.selectFrom("model").select(["id", "layers"]).where("id", "in", models).execute(),
-    tx
-      .selectFrom("model_takes as takes")
-      .leftJoin("model as taken", "taken.id", "takes.takes_model")
-      .select(["takes.model", "layer_kind", "takes_model", "takes_code", "taken.name as taken_name"])
-      .where("takes.model", "in", models)
-      .orderBy("takes.model")
-      .orderBy("takes.n")
-      .execute(),
-  ]);
-  return {
-    layersOfModel: new Map(facts.map((row) => [row.id as ModelId, row.layers])),
-    modelTable: takes.map(
-      (row): ModelTakes => ({
-        shellModel: row.model as ModelId,
-        layerKind: row.layer_kind,
-        ...(row.takes_model ? { takesModel: row.takes_model as ModelId } : {}),
-        ...(row.taken_name ? { takesModelName: row.taken_name } : {}),
-        ...(row.takes_code ? { takesLinerCode: row.takes_code } : {}),
-      }),
-    ),
-  };
-}
-
-async function loadWords(tx: Tx): Promise<AcceptedCombination[]> {
-  const rows = await tx.selectFrom("acceptance").selectAll().where("withdrawn", "=", false).execute();
-  return rows.map((row) => ({
-    id: row.id as Uuid,
-    saidBy: row.said_by,
-    saidByName: row.said_by_name,
-    saidOn: row.said_on as LocalDate,
-    document: row.document,
-    scope: row.scope as AcceptedCombination["scope"],
-  }));
-}
-
-/** Lists the layers fitted in shells at a moment, and the shells in which pieces are fitted then. */
+/**
+ * Lists what is fitted in or around pieces at a moment: the layers in each shell, and the shell that each layer is in,
+ * with the other layers in it.
+ */
 export async function fittedWith(tx: Tx, pieces: readonly PieceId[], at: number): Promise<PieceId[]> {
   if (pieces.length === 0) return [];
-  const rows = await tx
-    .selectFrom("fitting")
-    .select(["layer", "shell"])
-    .where((eb) => eb.or([eb("shell", "in", pieces), eb("layer", "in", pieces)]))
-    .where("from_at", "<=", new Date(at))
-    .where((eb) => eb.or([eb("to_at", "is", null), eb("to_at", ">", new Date(at))]))
-    .execute();
-  return rows.flatMap((row) => [row.layer as PieceId, row.shell as PieceId]);
+  const found = await sql<{ layer: PieceId; shell: PieceId }>`
+    select layer, shell from fitting
+    where shell = any(${pieces}::uuid[]) and from_at <= ${new Date(at)} and (to_at is null or to_at > ${new Date(at)})
+    union all
+    select layer, shell from fitting
+    where layer = any(${pieces}::uuid[]) and from_at <= ${new Date(at)} and (to_at is null or to_at > ${new Date(at)})`.execute(
+    tx,
+  );
+  return found.rows.flatMap(({ layer, shell }) => [layer, shell]);
 }
+
+const DAYS = new Map<string, Intl.DateTimeFormat>();
 
 /** Gives the calendar day of an instant in a time zone, such as `America/Chicago`. */
 export function dayIn(timeZone: string, at: number): LocalDate {
-  const parts = new Intl.DateTimeFormat("en-CA", { timeZone, dateStyle: "short" });
-  return parts.format(new Date(at)) as LocalDate;
+  const format = DAYS.get(timeZone) ?? new Intl.DateTimeFormat("en-CA", { timeZone, dateStyle: "short" });
+  DAYS.set(timeZone, format);
+  return format.format(new Date(at)) as LocalDate;
 }
