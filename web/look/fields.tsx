@@ -141,7 +141,7 @@ function FieldFrame(props: {
       ) : null}
       {problem ? (
         <p class="field-problem" id={`${props.id}-problem`}>
-          <StitchMark mark="differs" width={36} />
+          <StitchMark mark="differs" width={48} />
           <span>{problem}</span>
         </p>
       ) : null}

@@ -24,6 +24,8 @@ export type GarmentFigureProps = {
   readonly inHand?: LayerName | undefined;
   /** A sentence: "Coat: shell and liner, labels match; DRD not scanned." */
   readonly name: string;
+  /** A part of the figure's own units to show alone: "x y width height". */
+  readonly crop?: string | undefined;
   /** Layers slide together and the stitch is sewn; off for lists and prints. */
   readonly moving?: boolean | undefined;
 };
@@ -35,7 +37,7 @@ export function GarmentFigure(props: GarmentFigureProps) {
   return (
     <svg
       class={`garment garment-${props.shape}${props.moving ? " garment-moving" : ""}`}
-      viewBox={`0 0 ${lines.width} ${lines.height}`}
+      viewBox={props.crop ?? `0 0 ${lines.width} ${lines.height}`}
       role="img"
       aria-label={props.name}
     >
@@ -45,7 +47,7 @@ export function GarmentFigure(props: GarmentFigureProps) {
   );
 }
 
-export type GarmentLayersProps = Omit<GarmentFigureProps, "name" | "moving"> & {
+export type GarmentLayersProps = Omit<GarmentFigureProps, "name" | "moving" | "crop"> & {
   readonly lines: GarmentOutlines;
   readonly weave: string;
   readonly quilt: string;

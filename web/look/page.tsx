@@ -17,7 +17,8 @@ export function Page(props: PageProps) {
   return (
     <div class="page">
       {props.tape}
-      <main class="page-main" id="main">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the middle scrolls, so a keyboard must reach it */}
+      <main class="page-main" id="main" tabIndex={0}>
         {props.children}
       </main>
       {props.sign ? <div class="page-sign">{props.sign}</div> : null}

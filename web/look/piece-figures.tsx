@@ -50,6 +50,7 @@ function LayerAlone(props: {
       liner={layer === "liner" ? "here" : "absent"}
       drd={layer === "drd" ? "here" : "absent"}
       verdict="none"
+      crop={layer === "drd" ? "96 20 268 240" : undefined}
       name={props.name}
     />
   );

@@ -41,7 +41,7 @@ export function StayTimeline(props: StayTimelineProps) {
   const layout = layoutTimeline(props, {
     width,
     names: narrow ? 0 : 164,
-    after: narrow ? 16 : 142,
+    after: narrow ? 48 : 142,
     letter: narrow ? 8.4 : 9.3,
   });
   return (
@@ -49,6 +49,7 @@ export function StayTimeline(props: StayTimelineProps) {
       <svg class="timeline-picture" width={width} height={layout.height} role="img" aria-label={props.name}>
         <Ground layout={layout} narrow={narrow} />
         <Threads layout={layout} />
+        <LaneNames lanes={layout.lanes} />
         <Now layout={layout} label={props.nowLabel} held={props.held === true} narrow={narrow} />
       </svg>
     </div>
@@ -79,9 +80,6 @@ function Lane(props: { readonly lane: PlacedLane; readonly left: number; readonl
   const { lane, left, right } = props;
   return (
     <g>
-      <text class="timeline-lane-name" x="0" y={lane.nameY}>
-        {lane.name}
-      </text>
       <rect
         class={lane.unrecorded ? "timeline-unrecorded" : "timeline-lane"}
         x={left}
@@ -90,6 +88,19 @@ function Lane(props: { readonly lane: PlacedLane; readonly left: number; readonl
         height={LANE_HEIGHT}
         rx="2"
       />
+    </g>
+  );
+}
+
+/** Names are drawn last: on phones they stand above their lanes, where moves pass. */
+function LaneNames(props: { readonly lanes: readonly PlacedLane[] }) {
+  return (
+    <g>
+      {props.lanes.map((lane) => (
+        <text class="timeline-lane-name" key={lane.key} x="0" y={lane.nameY}>
+          {lane.name}
+        </text>
+      ))}
     </g>
   );
 }
@@ -145,7 +156,7 @@ function Now(props: {
         </g>
       ) : null}
       {props.label && !props.narrow ? (
-        <text class="timeline-label" x={x} y={end.y + 3}>
+        <text class="timeline-label timeline-now" x={x} y={end.y + 3}>
           {props.label}
         </text>
       ) : null}

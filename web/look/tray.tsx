@@ -34,9 +34,13 @@ export function Tray(props: TrayProps) {
   const snapsAt = props.places.findIndex((place) => place.stops);
   const layout = trayLayout(props.places.map((place) => place.size));
   const beside = layout.freeFrom <= 0.6;
+  const hasHead = Boolean(props.head || props.says);
   return (
-    <section class="tray cutting-table" aria-label={props.label}>
-      {props.head || props.says ? (
+    <section
+      class={`tray cutting-table${hasHead && beside ? " tray-with-head" : ""}`}
+      aria-label={props.label}
+    >
+      {hasHead ? (
         <div
           class={`tray-head${beside ? " tray-head-beside" : ""}`}
           style={beside ? { "--tray-free": String(layout.freeFrom) } : {}}

@@ -254,7 +254,8 @@ export const RECORD_WORDS = {
     lastSeen: "Last seen",
   },
   notAssigned: "nobody",
-  notSeen: "not seen yet",
+  notSeen: "never",
+  lastSeen: (when: string) => `last seen: ${when}`,
 } as const;
 
 export type RecordWords = typeof RECORD_WORDS;

@@ -1,12 +1,13 @@
 /**
  * A page for development, not shipped: the bench, a trail and the parts, filled with invented data.
  * Build it with `npx vite build web/look/sample --config web/vite.config.ts --outDir <folder>`; the fragment picks
- * what is shown (#look, #differs, #issue, #trail, #parts), `?theme=dark` the theme.
+ * what is shown (#look, #differs, #issue, #issue-stopped, #trail, #parts, #forms), `?theme=dark` the theme.
  */
 import { render } from "preact";
 import { BenchDiffers } from "./bench-differs.tsx";
 import { BenchIssue } from "./bench-issue.tsx";
 import { BenchLook } from "./bench-look.tsx";
+import { FormsPage } from "./forms-page.tsx";
 import { PartsPage } from "./parts-page.tsx";
 import { TrailPage } from "./trail-page.tsx";
 
@@ -20,6 +21,8 @@ function Chosen() {
       return <BenchIssue stopped />;
     case "#trail":
       return <TrailPage />;
+    case "#forms":
+      return <FormsPage />;
     case "#parts":
       return <PartsPage />;
     default:
