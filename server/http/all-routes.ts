@@ -3,8 +3,11 @@ import { ACCOUNT_ACTS } from "./routes/account-acts.ts";
 import { accountRoutes } from "./routes/accounts.ts";
 import { BENCH_ACTS } from "./routes/bench-acts.ts";
 import { healthRoutes } from "./routes/health.ts";
+import { importRoutes } from "./routes/imports.ts";
+import { jobRoutes } from "./routes/jobs.ts";
 import { linkRoutes } from "./routes/links.ts";
 import { problemRoutes } from "./routes/problems.ts";
+import { queryRoutes } from "./routes/query-routes.ts";
 import { REGISTER_ACTS } from "./routes/register-acts.ts";
 import { SETTING_ACTS } from "./routes/setting-acts.ts";
 import { signInRoutes } from "./routes/sign-in.ts";
@@ -17,6 +20,9 @@ export const ROUTES: readonly Route[] = [
   ...signInRoutes,
   ...linkRoutes,
   ...accountRoutes,
+  ...jobRoutes,
+  ...importRoutes,
+  ...queryRoutes,
   ...ACCOUNT_ACTS,
   ...SETTING_ACTS,
   ...BENCH_ACTS,

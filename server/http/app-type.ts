@@ -4,8 +4,11 @@ import type { ACCOUNT_ACTS } from "./routes/account-acts.ts";
 import type { accountRoutes } from "./routes/accounts.ts";
 import type { BENCH_ACTS } from "./routes/bench-acts.ts";
 import type { healthRoutes } from "./routes/health.ts";
+import type { importRoutes } from "./routes/imports.ts";
+import type { jobRoutes } from "./routes/jobs.ts";
 import type { linkRoutes } from "./routes/links.ts";
 import type { problemRoutes } from "./routes/problems.ts";
+import type { queryRoutes } from "./routes/query-routes.ts";
 import type { REGISTER_ACTS } from "./routes/register-acts.ts";
 import type { SETTING_ACTS } from "./routes/setting-acts.ts";
 import type { signInRoutes } from "./routes/sign-in.ts";
@@ -25,6 +28,9 @@ type Others =
   | (typeof problemRoutes)[number]
   | (typeof signInRoutes)[number]
   | (typeof linkRoutes)[number]
+  | (typeof jobRoutes)[number]
+  | (typeof importRoutes)[number]
+  | (typeof queryRoutes)[number]
   | (typeof accountRoutes)[number];
 
 /** What a request of a route carries and what it is answered, as they are on the wire: instants and ids as text. */
