@@ -231,6 +231,12 @@ const US = {
     "Added tags can count as an alteration: get the maker’s approval for material, place and fixing.",
   ],
 
+  asSystem: "As the system",
+  light: "Light",
+  dark: "Dark",
+  badgeOnly: "badge alone: turn-in only",
+  ownSecrets: "Own passphrase and PIN",
+
   thisPiece: "this piece",
   noTag: "no live tag",
   labelIs: (reading: string) => `Label ${reading}`,
