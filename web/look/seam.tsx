@@ -110,7 +110,7 @@ function Row(props: {
       </th>
       <td class="seam-left">
         <PhoneLabel label={row.label} />
-        <span class="seam-value">{row.left}</span>
+        <Value text={row.left} />
       </td>
       <SeamCell
         verdict={row.verdict}
@@ -120,10 +120,15 @@ function Row(props: {
       />
       <td class="seam-right">
         <PhoneLabel label={row.label} />
-        <span class="seam-value">{row.right}</span>
+        <Value text={row.right} />
       </td>
     </tr>
   );
+}
+
+/** Codes and sizes are short and never broken at a hyphen; longer values may wrap, and the row grows. */
+function Value(props: { readonly text: string }) {
+  return <span class={`seam-value${props.text.length > 13 ? " seam-value-long" : ""}`}>{props.text}</span>;
 }
 
 function PhoneLabel(props: { readonly label: string }) {

@@ -23,6 +23,7 @@ export type StayTimelineProps = TimelineInput & {
 };
 
 const WIDE = 1216;
+const PAPER = 900;
 
 /** Draws the timeline at the width it is given. */
 export function StayTimeline(props: StayTimelineProps) {
@@ -35,7 +36,15 @@ export function StayTimeline(props: StayTimelineProps) {
     read();
     const watch = new ResizeObserver(read);
     watch.observe(box);
-    return () => watch.disconnect();
+    // Paper is laid out without asking the page again, so it gets a width of its own and is scaled to fit.
+    const onPaper = () => setWidth(PAPER);
+    window.addEventListener("beforeprint", onPaper);
+    window.addEventListener("afterprint", read);
+    return () => {
+      watch.disconnect();
+      window.removeEventListener("beforeprint", onPaper);
+      window.removeEventListener("afterprint", read);
+    };
   }, []);
   const narrow = width < 700;
   const layout = layoutTimeline(props, {
@@ -46,7 +55,14 @@ export function StayTimeline(props: StayTimelineProps) {
   });
   return (
     <div class="timeline" ref={ref}>
-      <svg class="timeline-picture" width={width} height={layout.height} role="img" aria-label={props.name}>
+      <svg
+        class="timeline-picture"
+        width={width}
+        height={layout.height}
+        viewBox={`0 0 ${width} ${layout.height}`}
+        role="img"
+        aria-label={props.name}
+      >
         <Ground layout={layout} narrow={narrow} />
         <Threads layout={layout} />
         <LaneNames lanes={layout.lanes} />
