@@ -7,6 +7,7 @@ import { canonicalBytes, type LedgerValue, sha256 } from "../ledger/canonical.ts
 import { type ActScope, lockRules, openScope, writeEntries } from "../store/act-scope.ts";
 import { findAct, type KnownAct, linkAct, type WrittenAct } from "../store/append-act.ts";
 import type { Db } from "../store/db.ts";
+import { PlaceInShellTaken } from "../store/fitting-places.ts";
 import { SubjectFault } from "../store/project-subject.ts";
 
 /** Who acts, from where and when, as the client states it; the server adds position and recorded time. */
@@ -39,7 +40,11 @@ export interface Act<Command> {
 
 /** How far a device's clock may run ahead before its time is refused. Own judgement. */
 const CLOCK_AHEAD_MS = 5 * 60_000;
-const RETRIED = new Set(["40P01", "40001"]);
+/**
+ * Deadlock, lost race, and a key or a time that somebody else took between our look and our writing: decided anew, the
+ * act meets what is there now and says so in its own words.
+ */
+const RETRIED = new Set(["40P01", "40001", "23505", "23P01"]);
 
 /**
  * Runs one act in one transaction: all of it is written, or none. The same act sent again gets the first result;
@@ -68,6 +73,10 @@ export async function runAct<Command>(
         return {
           refusals: [{ code: "does-not-fit-the-record", subject: failure.subject, fault: failure.fault }],
         };
+      }
+      if (failure instanceof PlaceInShellTaken) {
+        const { layer, shell, by } = failure;
+        return { refusals: [{ code: "place-in-shell-taken", subject: layer, shell, by }] };
       }
       if (tries < 5 && isRetried(failure)) continue;
       throw failure;

@@ -5,6 +5,7 @@ import { foldPiece, isFault, type PieceState } from "../domain/pieces/piece-stat
 import type { EntriesOf, NewEntry, SubjectKind } from "../domain/subjects.ts";
 import { appendEntries, type PlacedEntry, type WrittenAct } from "./append-act.ts";
 import type { Tx } from "./db.ts";
+import { refuseTakenPlaces } from "./fitting-places.ts";
 import { loadEntries, lockSubjects } from "./load-subjects.ts";
 import { projectSubject, SubjectFault } from "./project-subject.ts";
 import { writeProjections } from "./write-projections.ts";
@@ -73,7 +74,8 @@ export function entriesOf<Kind extends SubjectKind>(
 
 /**
  * Appends entries and projects them. Subjects that were not taken are new ones, and begin at version 1.
- * Throws SubjectFault, before anything is written, when a piece's entries would contradict each other.
+ * Throws SubjectFault, before anything is written, when a piece's entries would contradict each other, and
+ * PlaceInShellTaken when two layers of one kind would be in one shell.
  * Returns the entries as written, with their hashes in the same order.
  */
 export async function writeEntries(
@@ -98,6 +100,7 @@ export async function writeEntries(
     before: projectSubject(kind, id, before),
     after: projectSubject(kind, id, after),
   }));
+  await refuseTakenPlaces(scope.tx, changes);
   const hashes = await appendEntries(scope.tx, act, placed);
   await writeProjections(scope.tx, changes);
   const entries = placed.map(({ draft: { subjectKind, subject, entry }, version }) => {
