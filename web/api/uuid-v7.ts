@@ -13,3 +13,8 @@ export function uuidV7(
   const hex = [...bytes].map((byte) => byte.toString(16).padStart(2, "0")).join("");
   return hex.replace(/^(.{8})(.{4})(.{4})(.{4})(.{12})$/, "$1-$2-$3-$4-$5");
 }
+
+/** Draws the id of a new subject, such as a piece that is about to be registered. */
+export function newId<Id extends string>(): Id {
+  return uuidV7(Date.now()) as Id;
+}

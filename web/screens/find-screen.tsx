@@ -43,14 +43,15 @@ export function FindScreen(props: FindScreenProps) {
       <>
         <Sheet>
           <FindForm {...props} query={query} onFind={search} />
+          {isSameQuery(query, EMPTY_QUERY) ? (
+            <div class="page-section">
+              <Notice kind="empty" head={words.notSearched} live="off">
+                {words.notSearchedNext}
+              </Notice>
+            </div>
+          ) : null}
         </Sheet>
-        {isSameQuery(query, EMPTY_QUERY) ? (
-          <Sheet>
-            <Notice kind="empty" head={words.notSearched} live="off">
-              {words.notSearchedNext}
-            </Notice>
-          </Sheet>
-        ) : (
+        {isSameQuery(query, EMPTY_QUERY) ? null : (
           <Results {...props} query={query} key={JSON.stringify(query)} />
         )}
       </>

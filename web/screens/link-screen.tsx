@@ -1,6 +1,6 @@
 /** Uses a one-time link: the first program manager, joining, or a new passphrase. The secret stays behind the #. */
 import { useEffect, useState } from "preact/hooks";
-import type { ProblemBody } from "../../server/http/app-type.ts";
+import type { Trouble } from "../api/answer.ts";
 import { Button } from "../look/buttons.tsx";
 import { TextField } from "../look/fields.tsx";
 import { Notice } from "../look/notice.tsx";
@@ -27,7 +27,7 @@ export interface LinkScreenProps {
 export function LinkScreen(props: LinkScreenProps) {
   const { say, token } = props;
   const [seen, setSeen] = useState<LinkSeen>();
-  const [problem, setProblem] = useState<ProblemBody>();
+  const [problem, setProblem] = useState<Trouble>();
   const [form, setForm] = useState({ name: "", signInName: "", passphrase: "", again: "", pin: "" });
   const set = (field: keyof typeof form) => (value: string) => setForm({ ...form, [field]: value });
   useEffect(() => {

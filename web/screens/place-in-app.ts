@@ -17,7 +17,8 @@ export type AppPlace =
         | "places"
         | "members"
         | "people"
-        | "settings";
+        | "settings"
+        | "own";
     }
   | { readonly screen: "nowhere" };
 
@@ -32,6 +33,7 @@ const LISTS = [
   "members",
   "people",
   "settings",
+  "own",
 ] as const;
 
 /** Reads an address of the program. One that leads nowhere says so instead of showing something else. */

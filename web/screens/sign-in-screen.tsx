@@ -1,6 +1,6 @@
 /** Signs a person in by name and passphrase, and says what is wrong in one line. */
 import { useState } from "preact/hooks";
-import type { ProblemBody } from "../../server/http/app-type.ts";
+import type { Trouble } from "../api/answer.ts";
 import { Button } from "../look/buttons.tsx";
 import { TextField } from "../look/fields.tsx";
 import { Notice } from "../look/notice.tsx";
@@ -8,7 +8,7 @@ import { Page, Sheet } from "../look/page.tsx";
 import { Tape } from "../look/tape.tsx";
 import type { Words } from "../look/words.ts";
 
-export type Asked<Answer> = { readonly answer: Answer } | { readonly problem: ProblemBody };
+export type Asked<Answer> = { readonly answer: Answer } | { readonly problem: Trouble };
 
 export interface SignInScreenProps {
   readonly say: Words;
@@ -20,7 +20,7 @@ export function SignInScreen(props: SignInScreenProps) {
   const { say } = props;
   const [name, setName] = useState("");
   const [passphrase, setPassphrase] = useState("");
-  const [wrong, setWrong] = useState<ProblemBody>();
+  const [wrong, setWrong] = useState<Trouble>();
   const send = async (event: Event) => {
     event.preventDefault();
     const asked = await props.signIn(name, passphrase);

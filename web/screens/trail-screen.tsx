@@ -8,10 +8,9 @@ import { TagFigure } from "../look/tag-figure.tsx";
 import { TrailTitle } from "../look/trail-title.tsx";
 import type { Words } from "../look/words.ts";
 import { midSentence, RECORD_WORDS } from "../look/words-record.ts";
-import { sayWhen } from "./bench/describe-piece.ts";
 import type { Clock } from "./bench/look-up-panel.tsx";
 import { Awaited } from "./record/awaited.tsx";
-import { localMoment, sayLongDay } from "./record/days.ts";
+import { localMoment, sayLongDay, sayStamp } from "./record/days.ts";
 import type { Frame } from "./record/frame.ts";
 import { Holds } from "./record/holds.tsx";
 import { KnownAt, KnownThen } from "./record/known-at.tsx";
@@ -72,6 +71,7 @@ function TrailPage(props: PageProps) {
   return (
     <>
       <Sheet>
+        <PrintHead view={view} clock={clock} />
         <KnownThen shown={view.knownAt} clock={clock} />
         <TrailTitle title={words.trailOf(piece.kind.name)} tag={tag}>
           <Said text={leadOf(view, clock, say)} />
@@ -82,7 +82,9 @@ function TrailPage(props: PageProps) {
         <WhereItHasBeen {...props} />
         <WhatWasDone {...props} />
         <KnownAt shown={view.knownAt} clock={clock} onAsk={props.onKnownAt} />
-        <PrintFoot {...props} />
+        <footer class="print-foot only-print">
+          <Cautions say={say} />
+        </footer>
       </Sheet>
     </>
   );
@@ -155,14 +157,13 @@ function WhatWasDone(props: PageProps) {
   );
 }
 
-/** Stands on paper only: when it was printed, where the record stood, and what a record does not say. */
-function PrintFoot(props: PageProps) {
-  const { view, clock, say } = props;
-  const now = sayWhen(new Date(clock.now).toISOString(), clock.now, clock.timeZone);
+/** Stands on paper only: when it was printed and where the record stood then. */
+function PrintHead(props: Pick<PageProps, "view" | "clock">) {
+  const { view, clock } = props;
+  const stamp = sayStamp(clock.now, clock.timeZone);
   return (
-    <footer class="print-foot only-print">
-      <p>{`${words.printedOn(now)} ${words.printedPosition(sayPosition(view.position))}`}</p>
-      <Cautions say={say} />
-    </footer>
+    <p class="print-head only-print">
+      {`${words.printedOn(stamp)} ${words.printedPosition(sayPosition(view.position))}`}
+    </p>
   );
 }

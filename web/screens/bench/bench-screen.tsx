@@ -11,6 +11,7 @@ import { type Person, Tape } from "../../look/tape.tsx";
 import { countOf, numberWord, sentence, type Words } from "../../look/words.ts";
 import type { Sounds } from "../../scan/sounds.ts";
 import { judgeTyping } from "../../scan/typed-number.ts";
+import { goTo } from "../use-place.ts";
 import { answerWords } from "./answer-words.ts";
 import type { BenchPort } from "./bench-port.ts";
 import type { RefusalWords, Shown } from "./bench-run.ts";
@@ -25,6 +26,8 @@ import { TrayPanel } from "./tray-panel.tsx";
 import { type Bench, useBench } from "./use-bench.ts";
 
 export interface BenchScreenProps {
+  /** Another page may lie over the bench; its keys then rest, and its tray stays. */
+  readonly isOpen: boolean;
   readonly port: BenchPort;
   readonly sounds: Sounds;
   readonly say: Words;
@@ -38,6 +41,7 @@ export interface BenchScreenProps {
   readonly onMenu: () => void;
   readonly onChangePerson: (badge: string, name: string) => void;
   readonly onPrintRecord: (piece: string) => void;
+  readonly onTaken: () => void;
 }
 
 export function BenchScreen(props: BenchScreenProps) {
@@ -47,9 +51,9 @@ export function BenchScreen(props: BenchScreenProps) {
   const [isChoosing, setChoosing] = useState(false);
   const [isTyping, setTyping] = useState(false);
   const [camera, setCamera] = useState(false);
-  useKeys(bench, {
+  useKeys(bench, props.isOpen, {
     mode: () => setChoosing(true),
-    trail: () => trailOf(run.shown, (id) => location.assign(`/pieces/${id}`)),
+    trail: () => trailOf(run.shown, (id) => goTo(`/pieces/${id}`)),
     print: () => trailOf(run.shown, props.onPrintRecord),
   });
   const isStopped = run.shown.what === "refused";
@@ -361,8 +365,13 @@ function trailOf(shown: Shown, open: (piece: string) => void): void {
 }
 
 /** Single letters work outside fields; Enter confirms and Esc clears. A scan's own Enter never reaches here. */
-function useKeys(bench: Bench, on: { mode: () => void; trail: () => void; print: () => void }): void {
+function useKeys(
+  bench: Bench,
+  isOpen: boolean,
+  on: { mode: () => void; trail: () => void; print: () => void },
+): void {
   useEffect(() => {
+    if (!isOpen) return;
     const listen = (event: KeyboardEvent) => {
       const target = event.target as HTMLElement | null;
       const isField = target?.closest("input, select, textarea, dialog, [contenteditable]");

@@ -31,6 +31,8 @@ export interface BenchParts {
   readonly say: Words;
   readonly me: string;
   readonly onChangePerson: (badge: string, name: string) => void;
+  /** A scan was taken, wherever in the program somebody was. */
+  readonly onTaken: () => void;
 }
 
 /** Without a tray a mode falls back to look up after this pause. Own judgement; a department can ask for another. */
@@ -77,6 +79,7 @@ export function useBench(parts: BenchParts): Bench {
 
   const take = useMemo(
     () => (event: ScanEvent) => {
+      now.current.parts.onTaken();
       setAsking((waiting) => [...waiting, { text: event.text, since: Date.now() }]);
       line.take(event);
     },

@@ -1,0 +1,186 @@
+/** Puts each screen away from the bench together with what it asks of the server. */
+import type { VNode } from "preact";
+import { useEffect, useMemo, useState } from "preact/hooks";
+import type { Role } from "../../server/domain/register/account.ts";
+import type { PlaceFacts } from "../../server/domain/register/place.ts";
+import type { MemberBrief, PlaceBrief } from "../../server/domain/scan-answer.ts";
+import type { Client, CommandName } from "../api/client.ts";
+import { newId } from "../api/uuid-v7.ts";
+import type { MeOnWire } from "../api/wire.ts";
+import { Notice } from "../look/notice.tsx";
+import { Sheet } from "../look/page.tsx";
+import type { Words } from "../look/words.ts";
+import { load, loadList } from "./ask.ts";
+import type { Clock } from "./bench/look-up-panel.tsx";
+import { FindScreen } from "./find-screen.tsx";
+import { MemberScreen } from "./member-screen.tsx";
+import { MembersScreen } from "./members-screen.tsx";
+import type { AppPlace } from "./place-in-app.ts";
+import { PlaceScreen } from "./place-screen.tsx";
+import { PlacesScreen } from "./places-screen.tsx";
+import type { FindQuery } from "./record/find-query.ts";
+import { queryAddress, queryFromAddress } from "./record/find-query.ts";
+import type { Frame } from "./record/frame.ts";
+import type { Asked } from "./sign-in-screen.tsx";
+import { TrailScreen } from "./trail-screen.tsx";
+
+export interface AppScreensProps {
+  readonly client: Client;
+  readonly me: MeOnWire;
+  readonly place: AppPlace;
+  readonly frame: Frame;
+  readonly say: Words;
+  readonly clock: Clock;
+  readonly places: readonly PlaceBrief[];
+  /** Told when places or members changed, which other screens choose from. */
+  readonly onShared: () => void;
+}
+
+const BENCH: readonly Role[] = ["technician", "inspector", "program manager"];
+
+export function AppScreens(props: AppScreensProps): VNode {
+  const { client, me, place, frame, say, clock } = props;
+  const shared = { say, clock, frame };
+  const mayBench = BENCH.includes(me.role);
+  const manages = me.role === "program manager";
+  const send = useMemo(() => sender(client, props.onShared), [client]);
+  switch (place.screen) {
+    case "trail":
+      return (
+        <TrailScreen
+          key={place.piece}
+          {...shared}
+          load={(knownAt) =>
+            load(
+              client,
+              "/api/pieces/{piece}/trail",
+              { piece: place.piece },
+              knownAt === undefined ? {} : { "known-at": String(knownAt) },
+            )
+          }
+          symbolOf={(number) => symbolOf(client, number)}
+        />
+      );
+    case "place": {
+      const id = place.place;
+      return (
+        <PlaceScreen
+          key={id}
+          {...shared}
+          places={props.places}
+          load={(on) => load(client, "/api/places/{place}", { place: id }, on ? { on } : {})}
+          describe={mayBench ? (facts) => send("namePlace", { id, ...facts }) : undefined}
+          close={manages ? () => send("closePlace", { place: id }) : undefined}
+        />
+      );
+    }
+    case "places":
+      return (
+        <PlacesScreen
+          {...shared}
+          load={() => listed(load(client, "/api/places", {}, {}), "places")}
+          namePlace={
+            mayBench ? (facts: PlaceFacts) => send("namePlace", { id: newId(), ...facts }) : undefined
+          }
+        />
+      );
+    case "member": {
+      const { member } = place;
+      return (
+        <MemberScreen
+          key={member}
+          {...shared}
+          load={(on) => load(client, "/api/members/{member}", { member }, on ? { on } : {})}
+          left={manages ? (on) => send("memberLeft", { member, on }) : undefined}
+        />
+      );
+    }
+    case "members":
+      return (
+        <MembersScreen
+          {...shared}
+          places={props.places}
+          load={() => listed(load(client, "/api/members", {}, {}), "members")}
+          addMember={
+            manages ? (draft) => send("listMembers", { members: [{ id: newId(), ...draft }] }) : undefined
+          }
+        />
+      );
+    case "find":
+      return <Find {...props} />;
+    default:
+      return frame({
+        verb: say.nowhere,
+        second: say.nowhereNext,
+        children: (
+          <Sheet>
+            <Notice kind="empty" head={say.nowhere}>
+              {say.nowhereNext}
+            </Notice>
+          </Sheet>
+        ),
+      });
+  }
+}
+
+interface Lists {
+  readonly members: readonly MemberBrief[];
+  readonly kinds: readonly { readonly code: string; readonly name: string }[];
+  readonly models: readonly { readonly id: string; readonly maker: string; readonly name: string }[];
+}
+
+function Find(props: AppScreensProps) {
+  const { client } = props;
+  const [lists, setLists] = useState<Lists>({ members: [], kinds: [], models: [] });
+  useEffect(() => {
+    void Promise.all([
+      loadList<MemberBrief>(client, "members"),
+      loadList<Lists["kinds"][number]>(client, "kinds"),
+      loadList<Lists["models"][number]>(client, "models"),
+    ]).then(([members, kinds, models]) => setLists({ members, kinds, models }));
+  }, []);
+  return (
+    <FindScreen
+      say={props.say}
+      clock={props.clock}
+      frame={props.frame}
+      places={props.places}
+      {...lists}
+      query={queryFromAddress(location.search)}
+      onSearched={(query) => history.replaceState(null, "", `/find${queryAddress(query)}`)}
+      find={(query, after) =>
+        load(client, "/api/pieces", {}, { ...asQuery(query), ...(after ? { after } : {}) })
+      }
+    />
+  );
+}
+
+function asQuery(query: FindQuery): Record<string, string> {
+  const { lastSeenBefore, ...rest } = query;
+  const given = Object.entries({ ...rest, "last-seen-before": lastSeenBefore });
+  return Object.fromEntries(given.filter(([, value]) => value.trim() !== ""));
+}
+
+/** Takes the list out of an answer that names it. */
+async function listed<Value>(
+  asked: Promise<Asked<Readonly<Record<string, Value>>>>,
+  name: string,
+): Promise<Asked<Value>> {
+  const answer = await asked;
+  return "answer" in answer ? { answer: answer.answer[name] as Value } : answer;
+}
+
+function sender(client: Client, onWritten: () => void) {
+  return async (command: CommandName, body: object): Promise<Asked<unknown>> => {
+    const sent = await client.sendAct(client.newAct(command, body as never));
+    if (!sent.ok) return { problem: sent.problem };
+    onWritten();
+    return { answer: sent.answer };
+  };
+}
+
+async function symbolOf(client: Client, number: string) {
+  const asked = await load<{ rows: readonly string[] }>(client, "/api/symbols/{number}", { number }, {});
+  if (!("answer" in asked)) return undefined;
+  return asked.answer.rows.map((row) => [...row].map((module) => module === "1"));
+}
