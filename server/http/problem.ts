@@ -40,6 +40,7 @@ export const PROBLEMS = {
   "does-not-fit": { status: 422, title: "The request is not as it must be." },
   "too-many-tries": { status: 429, title: "Too many tries." },
   fault: { status: 500, title: "Not written. The server met a fault." },
+  "queue-full": { status: 503, title: "Too much long work waits." },
   "database-away": { status: 503, title: "The database is not there." },
 } as const satisfies Record<string, { status: number; title: string }>;
 export type ProblemCode = keyof typeof PROBLEMS;

@@ -1,10 +1,13 @@
 import type { Context } from "hono";
 import type { Db } from "../cases/database-handle.ts";
 import type { Session } from "../cases/sessions.ts";
+import type { Jobs } from "../jobs/open-jobs.ts";
 
 /** What the composition root hands to the web application. */
 export interface Services {
   readonly db: Db;
+  /** Long work, in threads of its own. */
+  readonly jobs: Jobs;
   /** Milliseconds since 1970. */
   readonly now: () => number;
   /** Names the data folder or department: part of the cookie's name, so that two servers on one machine keep apart. */

@@ -1,7 +1,7 @@
 import { CsvError, parse } from "csv-parse";
 import { type Separator, unguardCell } from "../domain/intake/csv-write.ts";
 import type { FileRow } from "../domain/intake/problem.ts";
-import { decodeText, type Encoding, type FileRefusal } from "./decode-text.ts";
+import { decodeText, type Encoding, type FileRefusal, MOST_ROWS } from "./decode-text.ts";
 import { hashFile } from "./file-hash.ts";
 import { sniffSeparator } from "./sniff-separator.ts";
 
@@ -40,6 +40,7 @@ export async function readCsvFile(
     for await (const cells of readRows(decoded.text.slice(skip), separator, onProgress)) {
       row += 1;
       rows.push({ row, cells });
+      if (rows.length > MOST_ROWS + 1) return { refusal: { code: "too-many-rows", most: MOST_ROWS } };
     }
   } catch (error) {
     if (error instanceof CsvError && error.code === "CSV_QUOTE_NOT_CLOSED") {

@@ -1,11 +1,15 @@
 /** Largest file that is read, in bytes: 20 MB as operating systems count them. */
 export const MOST_FILE_BYTES = 20 * 1024 * 1024;
 
+/** Most rows of one file. One act of twice as many as the ceiling department has members; own judgement. */
+export const MOST_ROWS = 50_000;
+
 export type Encoding = "UTF-8" | "Windows-1252";
 
 /** Why a file was not read. Nothing of it was kept. */
 export type FileRefusal =
   | { readonly code: "file-too-large"; readonly bytes: number; readonly most: number }
+  | { readonly code: "too-many-rows"; readonly most: number }
   | { readonly code: "file-empty" }
   /** A workbook, a document or a picture: it must be saved as CSV first. */
   | { readonly code: "file-of-another-kind"; readonly what: "workbook" | "old workbook" | "PDF" | "picture" }

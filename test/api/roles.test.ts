@@ -27,7 +27,8 @@ function routesOfTheRouter() {
     declared.set(key, { roles, badgeMay: badgeMay !== undefined });
   }
   // Only the router is read here, before there is a database.
-  const unopened = { db: undefined as never, now: () => 0, departmentId: "", hosts: [], isHttps: false };
+  const nothing = { db: undefined as never, jobs: undefined as never };
+  const unopened = { ...nothing, now: () => 0, departmentId: "", hosts: [], isHttps: false };
   const known = createApp({ ...unopened, onFault: () => {} }).routes.filter(({ method }) => method !== "ALL");
   const keys = [...new Set(known.map(({ method, path }) => `${method} ${path}`))];
   return keys

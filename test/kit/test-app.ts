@@ -8,6 +8,7 @@ import { createApp } from "../../server/http/app.ts";
 import type { Route } from "../../server/http/define-route.ts";
 import type { AppEnv, Services } from "../../server/http/services.ts";
 import { sessionCookieName } from "../../server/http/session-cookie.ts";
+import { openJobs } from "../../server/jobs/open-jobs.ts";
 import { uuidV7 } from "../../server/ledger/uuid-v7.ts";
 import type { TestDatabase } from "./test-database.ts";
 
@@ -36,8 +37,14 @@ export interface SignedIn {
 /** Builds the application on a database; give routes to try the frame alone. */
 export function testApp(db: TestDatabase, now: () => number, routes?: readonly Route[]): TestApp {
   const faults: unknown[] = [];
+  const jobs = openJobs({
+    ...{ db: db.app, databaseUrl: db.appUrl, now },
+    threadFile: new URL("../../server/job-thread.ts", import.meta.url),
+    onFault: (fault) => faults.push(fault),
+  });
   const services: Services = {
     db: db.app,
+    jobs,
     now,
     departmentId: "test",
     hosts: ["127.0.0.1", "localhost", "[::1]"],

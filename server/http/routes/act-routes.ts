@@ -36,7 +36,7 @@ export const writtenAct = z
   .openapi("WrittenAct");
 
 /** What stands around a command: the act's id and device, when it happened, when it was sent. Never who: that is the session's. */
-function envelopeAround<Command extends z.ZodType>(command: Command) {
+export function envelopeAround<Command extends z.ZodType>(command: Command) {
   return z.object({
     id: id<ActId>(),
     device: line(100),
