@@ -6,6 +6,7 @@ import { healthRoutes } from "./routes/health.ts";
 import { importRoutes } from "./routes/imports.ts";
 import { jobRoutes } from "./routes/jobs.ts";
 import { linkRoutes } from "./routes/links.ts";
+import { listRoutes } from "./routes/list-routes.ts";
 import { problemRoutes } from "./routes/problems.ts";
 import { queryRoutes } from "./routes/query-routes.ts";
 import { REGISTER_ACTS } from "./routes/register-acts.ts";
@@ -23,6 +24,7 @@ export const ROUTES: readonly Route[] = [
   ...jobRoutes,
   ...importRoutes,
   ...queryRoutes,
+  ...listRoutes,
   ...ACCOUNT_ACTS,
   ...SETTING_ACTS,
   ...BENCH_ACTS,

@@ -7,6 +7,7 @@ import type { healthRoutes } from "./routes/health.ts";
 import type { importRoutes } from "./routes/imports.ts";
 import type { jobRoutes } from "./routes/jobs.ts";
 import type { linkRoutes } from "./routes/links.ts";
+import type { listRoutes } from "./routes/list-routes.ts";
 import type { problemRoutes } from "./routes/problems.ts";
 import type { queryRoutes } from "./routes/query-routes.ts";
 import type { REGISTER_ACTS } from "./routes/register-acts.ts";
@@ -31,6 +32,7 @@ type Others =
   | (typeof jobRoutes)[number]
   | (typeof importRoutes)[number]
   | (typeof queryRoutes)[number]
+  | (typeof listRoutes)[number]
   | (typeof accountRoutes)[number];
 
 /** What a request of a route carries and what it is answered, as they are on the wire: instants and ids as text. */
