@@ -76,12 +76,17 @@ export interface TrailPiece {
   readonly fittedIn?: { readonly shell: Named; readonly since: WireInstant };
 }
 
-/** Whether the entries shown are as they were written: their hashes were computed anew. */
+/** Whether the entries shown are as they were written: their hashes and those of their acts were computed anew. */
 export interface TrailChecked {
   readonly entries: number;
   readonly at: WireInstant;
-  /** Entries whose bytes no longer give their hash, or whose place the bytes deny; empty when none was changed. */
-  readonly changed: readonly { readonly subject: Uuid; readonly version: number }[];
+  /** What is not as it was hashed: an entry of a subject, or the act at a position. Empty when nothing was changed. */
+  readonly changed: readonly {
+    readonly code: string;
+    readonly subject?: Uuid;
+    readonly version?: number;
+    readonly position?: number;
+  }[];
 }
 
 export interface TrailView {

@@ -143,3 +143,11 @@ export const signInName = parsedText<SignInName>(
 
 /** What somebody typed to be tried, whatever it is. */
 export const secretText = z.string().min(1, "must not be empty").max(1024, "is too long");
+
+/** A position of the ledger, in an address: a whole number from 1 on. */
+export const position = z.coerce
+  .number({ error: "must be a position of the ledger: a whole number from 1 on" })
+  .int()
+  .min(1)
+  .max(Number.MAX_SAFE_INTEGER)
+  .openapi({ type: "integer", minimum: 1 });

@@ -21,6 +21,7 @@ export function atOneMoment<Result>(db: Db, work: (snapshot: Snapshot) => Promis
   });
 }
 
-function readOnly<Result>(db: Db, work: (tx: Tx) => Promise<Result>): Promise<Result> {
+/** Reads at one moment on one connection. */
+export function readOnly<Result>(db: Db, work: (tx: Tx) => Promise<Result>): Promise<Result> {
   return db.transaction().setIsolationLevel("repeatable read").setAccessMode("read only").execute(work);
 }

@@ -31,8 +31,22 @@ export async function actsOfSubject(
   tx: Tx,
   subject: Uuid,
 ): Promise<readonly { readonly act: ChainedAct; readonly before: ChainEnd | undefined }[]> {
-  const acts = await sql<Row>`${CHAINED_ACT}
-    where a.id in (select act from entry where subject = ${subject}) order by a.position`.execute(tx);
+  const wrote = await tx.selectFrom("entry").select("act").where("subject", "=", subject).execute();
+  return chainedActs(
+    tx,
+    wrote.map(({ act }) => act),
+  );
+}
+
+/** Gives acts by their ids, by position, each with the end of the chain before it. */
+export async function chainedActs(
+  tx: Tx,
+  ids: readonly string[],
+): Promise<readonly { readonly act: ChainedAct; readonly before: ChainEnd | undefined }[]> {
+  const acts =
+    await sql<Row>`${CHAINED_ACT} where a.id = any(${[...new Set(ids)]}::uuid[]) order by a.position`.execute(
+      tx,
+    );
   const before = await sql<ChainEnd>`
     select position, hash, (extract(epoch from recorded_at) * 1000)::float8 as "recordedAt" from act
     where position = any(${acts.rows.map((act) => act.position - 1)}::bigint[])`.execute(tx);

@@ -98,3 +98,23 @@ describe("GET /api/pieces/{piece}", () => {
     expect(body.ready.reasons.map(({ code }: { code: string }) => code)).toEqual(["not-at-a-place"]);
   });
 });
+
+describe("GET /api/pieces/{piece}/trail", () => {
+  test("tells the trail, and as known before the issue the piece is still on its rack", async () => {
+    const now = await ask(`/api/pieces/${piece}/trail`);
+    expect([now.status, now.body.piece.holder.name, now.body.checked.changed]).toEqual([200, "Corwin Bask", []]);
+    const issued = now.body.entries.at(-1).position;
+    const before = await ask(`/api/pieces/${piece}/trail?known-at=${issued - 1}`);
+    expect([before.body.piece.holder.name, before.body.knownAt.position]).toEqual(["Rack B2", issued - 1]);
+  });
+
+  test("says of a position that is none, and of one that was not reached, what is wrong", async () => {
+    expect((await ask(`/api/pieces/${piece}/trail?known-at=first`)).status).toBe(422);
+    const beyond = await ask(`/api/pieces/${piece}/trail?known-at=999999`);
+    expect([beyond.status, beyond.body.detail]).toEqual([404, expect.stringContaining("has not come to")]);
+  });
+
+  test("is not for a member whose gear it is not", async () => {
+    expect((await ask(`/api/pieces/${piece}/trail`, people.get("member")?.cookie)).status).toBe(403);
+  });
+});

@@ -1,19 +1,30 @@
 import { z } from "@hono/zod-openapi";
 import { answerScan, HANDING_IN, viewPiece } from "../../cases/look-up.ts";
+import { readTrail } from "../../cases/trail.ts";
 import type { PieceId } from "../../domain/ids.ts";
+import type { TrailView } from "../../domain/page-views.ts";
 import type { PieceView } from "../../domain/piece-view.ts";
 import type { ScanAnswer } from "../../domain/scan-answer.ts";
 import { defineRoute } from "../define-route.ts";
 import { problem } from "../problem.ts";
 import { shown } from "../shown.ts";
 import { mustSee, viewerOf } from "../viewer-of.ts";
-import { id } from "../wire.ts";
+import { id, position } from "../wire.ts";
 
 const scanAnswer = shown<ScanAnswer>(
   "ScanAnswer",
   "What a scanned text names; `kind` tells which. Instants are ISO 8601.",
 );
 const pieceView = shown<PieceView>("PieceView", "Everything that the bench shows of one piece.");
+const trailView = shown<TrailView>(
+  "TrailView",
+  "Entries, stays, gaps and fittings of one piece, and whether any was changed.",
+);
+
+const NO_TRAIL = {
+  piece: "No piece with this id was on record then. Next: scan a tag of it, or ask for a later position.",
+  position: "The ledger has not come to this position. Next: ask without it for what is known now.",
+};
 
 /** What the bench asks, most often of all. */
 export const queryRoutes = [
@@ -54,6 +65,23 @@ export const queryRoutes = [
       const view = await viewPiece(db, piece);
       if (!view) throw problem("not-found", "No piece has this id. Next: scan a tag of it.");
       return view;
+    },
+  ),
+  defineRoute(
+    {
+      method: "get",
+      path: "/api/pieces/{piece}/trail",
+      roles: "signed in",
+      summary: "The whole trail of a piece, now or as it was known at a position of the ledger",
+      params: z.object({ piece: id<PieceId>() }),
+      query: z.object({ "known-at": position.optional() }),
+      answer: trailView,
+    },
+    async ({ params: { piece }, query, session, services: { db, now } }) => {
+      await mustSee(db, session, { piece });
+      const trail = await readTrail(db, piece, now(), query["known-at"]);
+      if (!("missing" in trail)) return trail;
+      throw problem("not-found", NO_TRAIL[trail.missing]);
     },
   ),
 ] as const;
