@@ -18,6 +18,8 @@ export interface FileBeside {
   readonly name: string;
   readonly parked: number;
   readonly parkedCsv?: string;
+  /** Told how far the writing is. */
+  readonly onWritten?: (done: number, total: number) => void;
 }
 
 /** The same bytes were brought in before: nothing is written, and that is no refusal. */
@@ -121,8 +123,11 @@ export function importModelsAct(beside: FileBeside): Act<ImportModels> {
   };
 }
 
+/** Rows of tables that one row of a file comes to, near enough to show how far it is: entry, its subject, its stay. */
+const ROWS_OF: Readonly<Record<ImportWhat, number>> = { pieces: 3, members: 2, models: 3 };
+
 async function claim(
-  { tx }: ActScope,
+  scope: ActScope,
   what: ImportWhat,
   sha256: string,
   accepted: number,
@@ -130,8 +135,15 @@ async function claim(
   envelope: ActEnvelope,
 ): Promise<void> {
   const { by, id: act } = envelope;
-  const isOurs = await claimFile(tx, { what, sha256, accepted, by, act: act as Uuid, ...beside });
+  const { onWritten, ...kept } = beside;
+  const isOurs = await claimFile(scope.tx, { what, sha256, accepted, by, act: act as Uuid, ...kept });
   if (!isOurs) throw new FileKnown(sha256);
+  if (!onWritten) return;
+  let done = 0;
+  scope.onWritten = (rows) => {
+    done += rows;
+    onWritten(Math.min(done, accepted * ROWS_OF[what]), accepted * ROWS_OF[what]);
+  };
 }
 
 /** Parts members from their names, for the command and what is kept beside it. */

@@ -67,9 +67,10 @@ export async function bringInFile(
   }
   const { fresh, changed } = countsOf(plan);
   if (fresh + changed === 0) return { reasons: [NOTHING_NEW] };
-  onProgress({ step: "writing", done: 0, total: fresh + changed });
+  onProgress({ step: "writing", done: 0, total: 0 });
   try {
-    const beside = { name: found.upload.name, parked: summary.parked, ...parkedOf(told) };
+    const onWritten = (done: number, total: number) => onProgress({ step: "writing", done, total });
+    const beside = { name: found.upload.name, parked: summary.parked, ...parkedOf(told), onWritten };
     const outcome = await write(plan, hash, beside, order, setting);
     if ("refusals" in outcome) return sayRefusals(outcome.refusals, setting);
   } catch (failure) {

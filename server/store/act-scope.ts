@@ -6,6 +6,7 @@ import type { EntriesOf, NewEntry, SubjectKind } from "../domain/subjects.ts";
 import { appendEntries, type PlacedEntry, type WrittenAct } from "./append-act.ts";
 import type { Tx } from "./db.ts";
 import { refuseTakenPlaces } from "./fitting-places.ts";
+import type { OnWritten } from "./in-chunks.ts";
 import { loadEntries, lockSubjects } from "./load-subjects.ts";
 import { projectSubject, SubjectFault } from "./project-subject.ts";
 import { writeProjections } from "./write-projections.ts";
@@ -16,6 +17,8 @@ type AnyEntries = readonly Versioned<EntriesOf[SubjectKind]>[];
 export interface ActScope {
   readonly tx: Tx;
   readonly read: Map<Uuid, { readonly kind: SubjectKind; readonly entries: AnyEntries }>;
+  /** Set by an act of thousands of rows that wants to tell how far it is: rows written since the last call. */
+  onWritten?: OnWritten;
 }
 
 /** Opens the scope of one act inside its transaction. */
@@ -101,8 +104,8 @@ export async function writeEntries(
     after: projectSubject(kind, id, after),
   }));
   await refuseTakenPlaces(scope.tx, changes);
-  const hashes = await appendEntries(scope.tx, act, placed);
-  await writeProjections(scope.tx, changes);
+  const hashes = await appendEntries(scope.tx, act, placed, scope.onWritten);
+  await writeProjections(scope.tx, changes, scope.onWritten);
   const entries = placed.map(({ draft: { subjectKind, subject, entry }, version }) => {
     return { subjectKind, subject, version, kind: entry.kind };
   });

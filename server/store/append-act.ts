@@ -6,6 +6,7 @@ import { sha256 } from "../ledger/canonical.ts";
 import { type ActHeader, actDigest } from "../ledger/chain.ts";
 import { entryBytes, type SaltedText, saltTexts } from "../ledger/entry-bytes.ts";
 import type { Db, Tx } from "./db.ts";
+import { inChunks, type OnWritten } from "./in-chunks.ts";
 
 /** What one act wrote, as it stands in the ledger: the same for the first sending and for every repetition. */
 export interface WrittenAct {
@@ -31,7 +32,25 @@ export interface PlacedEntry {
  * Writes the entries and their texts. The act row comes after them, at its place in the chain; the foreign key
  * is checked at commit. Returns the hashes of the entries in their order.
  */
-export async function appendEntries(tx: Tx, act: string, placed: readonly PlacedEntry[]): Promise<Buffer[]> {
+export async function appendEntries(
+  tx: Tx,
+  act: string,
+  placed: readonly PlacedEntry[],
+  onWritten?: OnWritten,
+): Promise<Buffer[]> {
+  const hashes: Buffer[] = [];
+  await inChunks(placed, onWritten, async (chunk, start) => {
+    hashes.push(...(await appendChunk(tx, act, chunk, start)));
+  });
+  return hashes;
+}
+
+async function appendChunk(
+  tx: Tx,
+  act: string,
+  placed: readonly PlacedEntry[],
+  start: number,
+): Promise<Buffer[]> {
   const salted = placed.map(({ draft }) => saltTexts(draft.texts ?? {}));
   const bytes = placed.map(({ draft, version }, index) =>
     entryBytes(draft.entry, { kind: draft.subjectKind, id: draft.subject, version }, salted[index] ?? []),
@@ -39,7 +58,7 @@ export async function appendEntries(tx: Tx, act: string, placed: readonly Placed
   await sql`insert into entry (subject, version, subject_kind, act, n, kind, bytes)
     select u.subject, u.version, u.subject_kind, ${act}::uuid, u.n, u.kind, u.bytes from unnest(
       ${placed.map(({ draft }) => draft.subject)}::uuid[], ${placed.map(({ version }) => version)}::int[],
-      ${placed.map(({ draft }) => draft.subjectKind)}::text[], ${placed.map((_, index) => index + 1)}::int[],
+      ${placed.map(({ draft }) => draft.subjectKind)}::text[], ${placed.map((_, index) => start + index + 1)}::int[],
       ${placed.map(({ draft }) => draft.entry.kind)}::text[], ${bytes}::bytea[])
       as u(subject, version, subject_kind, n, kind, bytes)`.execute(tx);
   const texts = placed.flatMap(({ draft, version }, index) =>

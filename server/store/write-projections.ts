@@ -1,5 +1,6 @@
 import { sql } from "kysely";
 import type { Tx } from "./db.ts";
+import { inChunks, type OnWritten } from "./in-chunks.ts";
 import {
   PROJECTED_TABLES,
   type ProjectedRow,
@@ -22,11 +23,16 @@ function isAnchor(table: ProjectedTable): boolean {
  * Writes the difference between what the tables said and what they say now: first all that goes, then all that
  * changes, then all that comes, so that a number or a place in a shell can pass from one subject to another in one act.
  */
-export async function writeProjections(tx: Tx, changes: readonly RowChange[]): Promise<void> {
+export async function writeProjections(
+  tx: Tx,
+  changes: readonly RowChange[],
+  onWritten?: OnWritten,
+): Promise<void> {
   const differences = tablesOf(changes).map((table) => ({ table, ...difference(table, changes) }));
   for (const { table, gone } of differences) if (gone.length > 0) await remove(tx, table, gone);
   for (const { table, changed } of differences) if (changed.length > 0) await update(tx, table, changed);
-  for (const { table, fresh } of differences) if (fresh.length > 0) await insert(tx, table, fresh);
+  for (const { table, fresh } of differences)
+    await inChunks(fresh, onWritten, (rows) => insert(tx, table, rows));
 }
 
 function tablesOf(changes: readonly RowChange[]): ProjectedTable[] {
