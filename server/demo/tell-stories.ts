@@ -171,6 +171,15 @@ async function swappedLiners(
     fitted: [{ shell: mine.shell, layer: yourLiner }],
   });
   demo.clock.pass(3);
+  for (const coat of [mine, yours]) {
+    const drd = coat.layers[1];
+    if (drd)
+      await must(demo, department.inez, installLayerAct, {
+        shell: coat.shell,
+        layer: drd,
+        evidence: "scanned",
+      });
+  }
   await must(demo, department.inez, movePiecesAct, {
     pieces: scanned(myLiner, yours.shell),
     to: atPlace(placeNamed(department, "Rack C1")),

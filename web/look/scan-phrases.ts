@@ -1,5 +1,5 @@
 /** Answers to scans that open no piece straight away: what it is, what is kept, what to do next. Plain data in, text out. */
-import type { SpokenReason } from "./speaker.ts";
+import type { SpokenReason } from "./spoken-reason.ts";
 import type { Words } from "./words.ts";
 
 export type Suggested = {

@@ -14,6 +14,7 @@ export const RECORD_WORDS = {
   trailSays: "What is on record of this piece. Nothing changes here.",
   trailOf: (kind: string) => `Trail of ${articleOf(kind)}`,
   theTrail: "the trail",
+  tagNamed: (number: string) => `Tag ${number.replace(/(.{4})(?=.)/g, "$1 ")}`,
   madeBy: (maker: string) => `Made by ${maker}`,
   madeIn: (when: string) => ` in ${when}`,
   madeOn: (when: string) => ` on ${when}`,
@@ -37,11 +38,18 @@ export const RECORD_WORDS = {
   todayIs: (where: string, since: string) => `Today it is ${where}, since ${since}.`,
   thenWas: (where: string, since: string) => `It was then ${where}, since ${since}.`,
   todayUnknown: (since: string) => `Nobody has recorded where it is since ${since}.`,
-  installedIn: (shell: string) => `It is installed in ${shell}.`,
+  installedIn: (shell: string, isThen: boolean) => `It ${isThen ? "was" : "is"} installed in ${shell}.`,
   retiredOn: (day: string) => `It was retired on ${day}.`,
-  belongsToSet: (who: string, set: string) => `It belongs to ${who}, ${set}.`,
-  entriesUpTo: (entries: number, position: string) =>
-    `${countOf(entries, "entry", "entries")}; the record stands at position ${position}.`,
+  belongsToSet: (who: string, set: string, isThen: boolean) =>
+    `It ${isThen ? "belonged" : "belongs"} to ${who}, ${set}.`,
+  entriesChecked: (entries: number, when: string) =>
+    entries === 1
+      ? `1 entry, not changed since it was written (checked ${when}).`
+      : `${entries} entries, none changed since it was written (checked ${when}).`,
+  changedHead: (changed: number) => `${countOf(changed, "thing is", "things are")} not as written.`,
+  actAt: (position: number) => `the act at position ${position}`,
+  changedSays: (which: string) =>
+    `${which}. Next: tell the program manager, and have the record verified before you rely on this page.`,
   entriesThen: (entries: number) => `${countOf(entries, "entry", "entries")} then.`,
 
   whereSince: (kind: string, since: string) =>
@@ -56,6 +64,10 @@ export const RECORD_WORDS = {
     "whereabouts unknown": "Not recorded",
   },
   laneIn: (place: string) => `In ${place}`,
+  wasIn: "What it was in",
+  wasHeld: "What was in it",
+  fittingsCaption: "Fittings, oldest first",
+  stillThere: "now",
   noStays: "No stay is on record at that position.",
 
   whatWasDone: {
@@ -64,7 +76,8 @@ export const RECORD_WORDS = {
   },
   noEntry: "no entry",
   entryNumber: (version: number) => `entry ${version}`,
-  tagEntryNumber: (version: number) => `tag entry ${version}`,
+  tagEntryNumber: (version: number, tag: string) => `entry ${version} of tag ${tag}`,
+  layerEntryNumber: (version: number, layer: string) => `entry ${version} of the ${layer}`,
   toDay: (from: string, to: string) => `${from} to ${to}`,
   gapVerb: "Not recorded.",
   gapSays: (length: string) =>
@@ -72,10 +85,29 @@ export const RECORD_WORDS = {
   writtenOn: (when: string, later: string) => `Written down ${when}, ${later} later.`,
   correctedBy: (version: number) => `Corrected by entry ${version}. Both stay.`,
   goTo: (version: number) => `Go to entry ${version}`,
+  noteWithdrawn: "The note was withdrawn.",
   note: (text: string) => `Note: “${text}”`,
   stopMark: "labels differ",
   holdMark: "hold",
   gapMark: "time without a record",
+
+  layer: {
+    installed: "Installed",
+    foundFitted: "Found fitted",
+    separated: "Separated",
+    byEye: "Labels compared by eye",
+    inIt: (layer: string, verdict: string) => `${layer} in it: ${verdict}`,
+    takenOut: (layer: string) => `${layer} taken out`,
+    with: (layer: string, who?: string) => `with ${layer}${who ? `, by ${who}` : ""}`,
+    of: (layer: string, rest: string) => (rest ? `${layer}: ${rest}` : layer),
+  },
+  verdicts: {
+    match: "labels match",
+    accepted: "accepted",
+    differs: "differs",
+    "cannot-tell": "cannot tell",
+    "not-read": "not yet read",
+  },
 
   move: {
     purpose: (purpose: string) => `Purpose: ${purpose}.`,
@@ -99,8 +131,8 @@ export const RECORD_WORDS = {
   knownNotNumber: "A position is a whole number from 1.",
 
   printedOn: (when: string) => `Printed ${when}.`,
-  printedPosition: (position: string) => `The record stood at position ${position}.`,
-  printedSeal: (day: string, hash: string) => `Day seal of ${day}: ${hash}.`,
+  printedPosition: (position: string) => `Its newest entry stands at position ${position} of the record.`,
+  printedThen: (position: string) => `As known at position ${position} of the record.`,
 
   place: "Place",
   placeSays: "What lies there, now or on a day. Nothing changes until you confirm.",
@@ -156,18 +188,23 @@ export const RECORD_WORDS = {
   noSuchNext: "Type less of it, or something else.",
   placesWithin: "Places within",
   cardNumber: "Card",
-  piecesNow: (count: number) => `${countOf(count, "piece", "pieces")} there now`,
-  piecesOn: (count: number, day: string) => `${countOf(count, "piece", "pieces")} there on ${day}`,
+  firstPieces: (count: number, isPart: boolean) =>
+    `${isPart ? "The first " : ""}${countOf(count, "piece", "pieces")}`,
+  piecesNow: (pieces: string) => `${pieces} there now`,
+  piecesOn: (pieces: string, day: string) => `${pieces} there on ${day}`,
+  piecesInside: (count: number) => `${countOf(count, "piece", "pieces")} now`,
   nothingThere: "Nothing is there.",
   nothingThereNext: "A transfer at the bench brings pieces here.",
   nothingThereOn: (day: string) => `Nothing was there on ${day}.`,
 
   onDay: "On a day",
-  showDay: "Show that day",
+  showThen: "Show",
+  positionNote: "Leave it empty for what is known now.",
   showNow: "Show now",
-  dayNote: "What was there at any time of that day, as known now.",
+  dayNote: "What was there at any time of that day.",
   dayAhead: "That day has not come. Choose today or a day before it.",
-  recordedLater: "recorded later",
+  comingLater: (when: string) => `coming recorded later, ${when}`,
+  goingLater: (when: string) => `going recorded later, ${when}`,
   until: (when: string) => `until ${when}`,
   since: (when: string) => `since ${when}`,
 
@@ -195,16 +232,18 @@ export const RECORD_WORDS = {
   leftOn: (day: string) => `left on ${day}`,
   leftDay: "Last day",
   nameRemoved: "name removed",
-  holdsNow: (count: number) => `Has ${countOf(count, "piece", "pieces")} now`,
-  heldOn: (count: number, day: string) => `Had ${countOf(count, "piece", "pieces")} on ${day}`,
+  holdsNow: (pieces: string) => `With the member now: ${pieces}`,
+  heldOn: (pieces: string, day: string) => `With the member on ${day}: ${pieces}`,
   holdsNothing: "Has nothing now.",
   holdsNothingNext: "Issue a set at the bench.",
   heldNothingOn: (day: string) => `Had nothing on ${day}.`,
   sets: "Sets",
   noSets: "No set is assigned.",
-  setPieces: (count: number) => `${countOf(count, "piece", "pieces")}.`,
   setComplete: "Each garment is complete.",
-  setLacks: (what: readonly string[]) => `Lacks ${listOf(what)}.`,
+  pieceNotNamed: "A piece that is not on record",
+  garmentLacks: (garment: string, what: readonly string[]) => `${garment} lacks ${listOf(what)}.`,
+  outfitLacks: (what: readonly string[]) => `No ${listOf(what, "or")} in it.`,
+  notReadyBecause: (piece: string, reasons: string) => `${piece} is not ready to issue: ${reasons}`,
   setElsewhere: (count: number) => `${countOf(count, "piece is", "pieces are")} not with the member.`,
   whoLooked: "Who looked at this record",
   nobodyLooked: "Nobody else yet.",
@@ -213,7 +252,7 @@ export const RECORD_WORDS = {
   leftNote: "What the member still has stays on record with them until it is turned in.",
 
   find: "Find gear",
-  findSays: "Type or scan a tag, or say what you know. Nothing changes.",
+  findSays: "Type a tag number, or say what you know. Nothing changes.",
   theGear: "the gear",
   findText: "Tag, serial, number or name",
   findHint: "C7K3 F92C XTKK",
@@ -243,10 +282,13 @@ export const RECORD_WORDS = {
   nothingFound: "No piece fits.",
   nothingFoundNext: "Take something out of the search, or scan its tag.",
   notSearched: "Nothing searched yet.",
-  notSearchedNext: "Scan a tag, or fill one field and press Find.",
+  notSearchedNext: "Fill one field and press Find. A scan opens the piece at the bench.",
   column: {
     piece: "Piece",
     tag: "Tag",
+    from: "From",
+    until: "Until",
+    labels: "Labels",
     label: "Label",
     with: "With",
     since: "Since",
@@ -256,6 +298,7 @@ export const RECORD_WORDS = {
   },
   notAssigned: "nobody",
   notSeen: "never",
+  serial: (serial: string) => `serial ${serial}`,
   lastSeen: (when: string) => `last seen: ${when}`,
 } as const;
 

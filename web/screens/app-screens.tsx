@@ -10,7 +10,7 @@ import type { MeOnWire } from "../api/wire.ts";
 import { Notice } from "../look/notice.tsx";
 import { Sheet } from "../look/page.tsx";
 import type { Words } from "../look/words.ts";
-import { load, loadList } from "./ask.ts";
+import { load, loadList, symbolOf } from "./ask.ts";
 import type { Clock } from "./bench/look-up-panel.tsx";
 import { FindScreen } from "./find-screen.tsx";
 import { MemberScreen } from "./member-screen.tsx";
@@ -177,10 +177,4 @@ function sender(client: Client, onWritten: () => void) {
     onWritten();
     return { answer: sent.answer };
   };
-}
-
-async function symbolOf(client: Client, number: string) {
-  const asked = await load<{ rows: readonly string[] }>(client, "/api/symbols/{number}", { number }, {});
-  if (!("answer" in asked)) return undefined;
-  return asked.answer.rows.map((row) => [...row].map((module) => module === "1"));
 }

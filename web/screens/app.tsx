@@ -9,7 +9,7 @@ import { type Region, words } from "../look/words.ts";
 import { openSounds } from "../scan/sounds.ts";
 import { AppMenu } from "./app-menu.tsx";
 import { AppScreens } from "./app-screens.tsx";
-import { ask, load, loadList } from "./ask.ts";
+import { ask, load, loadList, symbolOf } from "./ask.ts";
 import { BenchScreen } from "./bench/bench-screen.tsx";
 import { LinkScreen } from "./link-screen.tsx";
 import { PersonDialog } from "./person-dialog.tsx";
@@ -143,6 +143,7 @@ function SignedIn(props: SignedInProps) {
           onMenu={() => setMenuOpen(true)}
           onChangePerson={(number, name) => setBadge({ number, name })}
           onPrintRecord={(piece) => goTo(`/pieces/${piece}`)}
+          symbolOf={(number) => symbolOf(client, number)}
           onTaken={() => place.screen !== "bench" && goTo("/")}
         />
       </div>

@@ -17,8 +17,8 @@ export function serverBenchPort(client: Client, timeZone: () => string): BenchPo
       if (!asked.ok) throw new Error(`${asked.problem.title} ${asked.problem.detail ?? ""}`);
       return asked.answer as unknown as ScanAnswer;
     },
-    async act(command, body) {
-      const act = client.newAct(command as CommandName, body as never);
+    async act(command, body, at) {
+      const act = client.newAct(command as CommandName, body as never, at);
       const sent = await client.sendAct(act);
       if (sent.ok) return { written: { id: act.id, at: Date.parse(sent.answer.at) } };
       const refused = refusalWords(sent.problem, timeZone());

@@ -1,6 +1,6 @@
 import type { ScanAnswer } from "../../../server/domain/scan-answer.ts";
 import { sayForeign, sayMisread, sayUnattached, sayUnknownNumber } from "../../look/scan-phrases.ts";
-import type { SpokenReason } from "../../look/speaker.ts";
+import type { SpokenReason } from "../../look/spoken-reason.ts";
 import type { Words } from "../../look/words.ts";
 
 const grouped = (number: string) => number.replace(/(.{4})(?=.)/g, "$1 ");

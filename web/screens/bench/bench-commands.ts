@@ -9,6 +9,8 @@ import { type Mode, memberName, partyName } from "./mode.ts";
 export interface ActChoices {
   readonly condition: Condition;
   readonly isFitSeen: boolean;
+  /** When it happened, as a local date and time; absent for now, which is then assumed. */
+  readonly earlier?: string;
 }
 
 export interface BenchCommand {

@@ -11,7 +11,7 @@ export type ActReply =
 /** What the bench asks of the server. A scan that fails rejects with a sentence for the person. */
 export interface BenchPort {
   scan(event: ScanEvent, mode: string): Promise<ScanAnswer>;
-  act(command: string, body: object): Promise<ActReply>;
-  /** The scans of this device a moment ago that opened a piece, newest last. */
+  /** Sends an act; `at` is when it happened, in milliseconds, where that was earlier than now. */
+  act(command: string, body: object, at?: number): Promise<ActReply>;
   readonly now: () => number;
 }

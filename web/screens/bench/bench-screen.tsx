@@ -1,28 +1,20 @@
 /** The bench: the tape says what the next scan does, the middle shows the answer or the tray, the hem holds the confirm. */
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import type { MemberBrief, PlaceBrief } from "../../../server/domain/scan-answer.ts";
-import { Button, Confirm } from "../../look/buttons.tsx";
-import { Choice } from "../../look/choice.tsx";
-import { Hem, LastAct } from "../../look/hem.tsx";
-import { Notice } from "../../look/notice.tsx";
-import { Band, Page } from "../../look/page.tsx";
-import { Reasons } from "../../look/reasons.tsx";
+import { Page } from "../../look/page.tsx";
 import { type Person, Tape } from "../../look/tape.tsx";
-import { countOf, numberWord, sentence, type Words } from "../../look/words.ts";
+import type { Words } from "../../look/words.ts";
 import type { Sounds } from "../../scan/sounds.ts";
-import { judgeTyping } from "../../scan/typed-number.ts";
 import { goTo } from "../use-place.ts";
-import { answerWords } from "./answer-words.ts";
+import type { SymbolModules } from "../use-symbol.ts";
+import { BenchHem, Waiting } from "./bench-hem.tsx";
+import { BenchMiddle } from "./bench-middle.tsx";
 import type { BenchPort } from "./bench-port.ts";
-import type { RefusalWords, Shown } from "./bench-run.ts";
+import type { Shown } from "./bench-run.ts";
 import { CameraDialog } from "./camera-dialog.tsx";
-import { sayWhen } from "./describe-piece.ts";
-import { FitPanel } from "./fit-panel.tsx";
-import { type Clock, LookUpPanel } from "./look-up-panel.tsx";
-import { hasTray, lacks, modeSays, modeVerb } from "./mode.ts";
+import type { Clock } from "./look-up-panel.tsx";
+import { modeSays, modeVerb } from "./mode.ts";
 import { ModeDialog } from "./mode-dialog.tsx";
-import { traySays } from "./tray-check.ts";
-import { TrayPanel } from "./tray-panel.tsx";
 import { type Bench, useBench } from "./use-bench.ts";
 
 export interface BenchScreenProps {
@@ -42,6 +34,7 @@ export interface BenchScreenProps {
   readonly onChangePerson: (badge: string, name: string) => void;
   readonly onPrintRecord: (piece: string) => void;
   readonly onTaken: () => void;
+  readonly symbolOf: (number: string) => Promise<SymbolModules | undefined>;
 }
 
 export function BenchScreen(props: BenchScreenProps) {
@@ -83,9 +76,9 @@ export function BenchScreen(props: BenchScreenProps) {
       }
       sign={<Waiting bench={bench} say={say} />}
     >
-      <Middle {...props} bench={bench} />
+      <BenchMiddle {...props} bench={bench} />
       <p
-        class="hidden"
+        class="for-ears"
         role={bench.says.isStop ? "alert" : "status"}
         aria-live={bench.says.isStop ? "assertive" : "polite"}
         data-count={bench.says.count}
@@ -105,258 +98,6 @@ export function BenchScreen(props: BenchScreenProps) {
       />
       <CameraDialog open={camera} say={say} onScan={bench.take} onClose={() => setCamera(false)} />
     </Page>
-  );
-}
-
-function Middle(props: BenchScreenProps & { readonly bench: Bench }) {
-  const { bench, say, clock } = props;
-  const { run } = bench;
-  const { shown } = run;
-  const reasons = shown.what === "refused" ? <RefusedReasons shown={shown} say={say} /> : null;
-  const fault =
-    shown.what === "fault" ? (
-      <Notice kind="fault" head={say.notWritten} live="off">
-        {`${shown.says} ${run.tray.length > 0 ? say.trayKept : ""}`}
-      </Notice>
-    ) : null;
-  if (shown.what === "fit" || (shown.what === "refused" && run.mode.kind === "install" && run.shell)) {
-    return <FitMiddle {...props} reasons={shown.what === "refused" ? shown.reasons : []} />;
-  }
-  if (hasTray(run.mode)) {
-    const already =
-      shown.what === "already here" ? `${shown.piece.kind.name} ${say.isAlreadyHere}` : undefined;
-    return (
-      <>
-        {fault}
-        {reasons}
-        {already ? <Notice kind="unknown" head={sentence(already)} live="off" /> : null}
-        <AnswerNotice shown={shown} say={say} />
-        <TrayPanel
-          mode={run.mode}
-          tray={run.tray}
-          say={say}
-          onTakeOff={(piece) => bench.step({ kind: "take off", piece })}
-        />
-        {run.mode.kind === "issue" && run.tray.length > 0 ? <IssueBand bench={bench} say={say} /> : null}
-      </>
-    );
-  }
-  return (
-    <>
-      {fault}
-      {reasons}
-      <LookedUp {...props} clock={clock} shown={shown} />
-    </>
-  );
-}
-
-function LookedUp(props: BenchScreenProps & { readonly bench: Bench; readonly shown: Shown }) {
-  const { shown, say, clock, bench } = props;
-  const answer = shown.what === "answer" ? shown.answer : undefined;
-  const piece = answer && "piece" in answer ? answer.piece : undefined;
-  if (!piece) {
-    if (answer) return <AnswerNotice shown={shown} say={say} />;
-    return shown.what === "nothing" ? (
-      <div class="bench-empty cutting-table">
-        <Notice kind="empty" head={say.nothingScanned}>
-          {say.scanFirst}
-        </Notice>
-      </div>
-    ) : null;
-  }
-  const ended = answer?.kind === "piece" && answer.tag.state !== "attached" ? answer.tag : undefined;
-  return (
-    <LookUpPanel
-      piece={piece}
-      clock={clock}
-      say={say}
-      notice={
-        ended &&
-        say.tagEnded(
-          ended.state,
-          ended.endedAt && sayWhen(ended.endedAt, clock.now, clock.timeZone),
-          ended.supersededBy,
-        )
-      }
-      onPrint={() => props.onPrintRecord(piece.id)}
-      onAttachTag={() => bench.step({ kind: "mode chosen", mode: { kind: "attach tag", piece } })}
-    />
-  );
-}
-
-function AnswerNotice(props: { readonly shown: Shown; readonly say: Words }) {
-  const words = props.shown.what === "answer" ? answerWords(props.shown.answer, props.say) : undefined;
-  if (!words) return null;
-  return (
-    <Notice kind="unknown" head={words.what} live="off">
-      {[words.why, words.next && `${props.say.next} ${words.next}`].filter(Boolean).join(" ")}
-    </Notice>
-  );
-}
-
-function FitMiddle(
-  props: BenchScreenProps & { readonly bench: Bench; readonly reasons: readonly RefusalWords[] },
-) {
-  const { bench, reasons, say, clock } = props;
-  const lastFit = useRef<Extract<Shown, { what: "fit" }>>(undefined);
-  const { shown } = bench.run;
-  if (shown.what === "fit") lastFit.current = shown;
-  const fit = lastFit.current;
-  if (!fit) return shown.what === "refused" ? <RefusedReasons shown={shown} say={say} /> : null;
-  const also = reasons
-    .filter(({ isLabels }) => !isLabels)
-    .map(({ what, why, next }) => [what, why, next && `${say.next} ${next}`].filter(Boolean).join(" "));
-  return <FitPanel shell={fit.shell} layer={fit.layer} clock={clock} say={say} also={also} />;
-}
-
-function RefusedReasons(props: { readonly shown: Extract<Shown, { what: "refused" }>; readonly say: Words }) {
-  const { shown, say } = props;
-  const count = shown.reasons.length;
-  return (
-    <Reasons
-      id="reasons"
-      head={`${shown.verb} ${sentence(numberWord(count))} ${count === 1 ? say.reason : say.reasons}.`}
-      nextWord={say.next}
-      reasons={shown.reasons.map(({ what, why, next, isHold }, index) => ({
-        key: String(index),
-        mark: isHold ? "hold" : "differs",
-        what,
-        why,
-        next,
-      }))}
-    />
-  );
-}
-
-function IssueBand(props: { readonly bench: Bench; readonly say: Words }) {
-  const { bench, say } = props;
-  const { choices } = bench;
-  return (
-    <Band>
-      <Choice
-        name="condition"
-        legend={say.conditionAtIssue}
-        value={choices.condition}
-        options={[
-          { value: "new", label: say.conditionNew },
-          { value: "used, no finding", label: say.conditionUsed },
-          { value: "used, findings on record", label: say.conditionFindings },
-        ]}
-        onChange={(condition) => bench.choose({ ...choices, condition })}
-      />
-      <Choice
-        name="fit"
-        legend={say.fitOnWearer}
-        value={choices.isFitSeen ? "seen" : "not"}
-        options={[
-          { value: "not", label: say.fitNotRecorded },
-          { value: "seen", label: say.fitSeen },
-        ]}
-        onChange={(value) => bench.choose({ ...choices, isFitSeen: value === "seen" })}
-      />
-    </Band>
-  );
-}
-
-interface HemParts {
-  readonly bench: Bench;
-  readonly isTyping: boolean;
-  readonly onType: () => void;
-  readonly onCamera: () => void;
-}
-
-function BenchHem(props: BenchScreenProps & HemParts) {
-  const { bench, say, clock } = props;
-  const { run } = bench;
-  const [typed, setTyped] = useState("");
-  const judged = judgeTyping(typed);
-  const enter = (text: string) => {
-    if (text.trim() === "") return;
-    setTyped("");
-    bench.take({ text, carrier: "hand", symbology: "", via: "typed", time: Date.now(), device: "keyboard" });
-  };
-  const told = traySays(run.mode, run.tray, say);
-  const missing = lacks(run.mode);
-  const isBlocked = told.stopping.size > 0 || missing !== undefined;
-  const confirm =
-    hasTray(run.mode) && run.tray.length > 0 ? (
-      <Confirm
-        label={
-          isBlocked
-            ? say.confirmBlocked(modeVerb(run.mode, say), Math.max(told.reasons.length, 1))
-            : say.confirmWords(run.mode.kind, countOf(run.tray.length, "piece", "pieces"))
-        }
-        blocked={isBlocked}
-        onPress={() => bench.step({ kind: "confirm" })}
-        onRefused={() => bench.step({ kind: "confirm" })}
-        reasonsId="reasons"
-        keyHint="Enter"
-      />
-    ) : null;
-  const clear =
-    run.tray.length > 0 || run.shell ? (
-      <Button weight="quiet" keyHint="Esc" onPress={() => bench.step({ kind: "clear" })}>
-        {say.clear}
-      </Button>
-    ) : null;
-  const { lastAct } = run;
-  const correct =
-    lastAct && !confirm ? (
-      <Button weight="quiet" onPress={() => void bench.takeBack()}>
-        {say.takeItBack}
-      </Button>
-    ) : null;
-  return (
-    <Hem
-      scan={{ label: say.tagNumber, hint: say.scanOrType, value: typed, onInput: setTyped, onEnter: enter }}
-      note={
-        judged.code === "under way" || judged.code === "does not hold" || judged.code === "holds" ? (
-          <p class="typing-note">{say.typing(judged)}</p>
-        ) : lastAct ? (
-          <LastAct
-            head={say.lastAct}
-            text={`${sayWhen(new Date(lastAct.at).toISOString(), clock.now, clock.timeZone)}, ${lastAct.says}`}
-          />
-        ) : null
-      }
-      end={
-        <>
-          {clear}
-          {correct}
-          {confirm}
-        </>
-      }
-      threaded={confirm !== null && !isBlocked}
-      person={props.person}
-      phone={{
-        scanLabel: say.scanATag,
-        onScan: props.onCamera,
-        typeLabel: say.typeATag,
-        onType: props.onType,
-        typing: props.isTyping,
-        ...(confirm ? { second: confirm } : {}),
-      }}
-    />
-  );
-}
-
-/** Says that the server is being asked: nothing for the first 400 ms, then what for, at 2 s that one may scan on. */
-function Waiting(props: { readonly bench: Bench; readonly say: Words }) {
-  const { bench, say } = props;
-  const [now, setNow] = useState(Date.now());
-  const first = bench.asking[0];
-  useEffect(() => {
-    if (!first) return;
-    const timer = setInterval(() => setNow(Date.now()), 200);
-    return () => clearInterval(timer);
-  }, [first]);
-  if (!first) return null;
-  const waited = now - first.since;
-  if (waited < 400) return null;
-  return (
-    <Notice kind="waiting" head={say.askingFor(first.text)} live="off">
-      {waited > 2000 ? say.slowServer : ""}
-    </Notice>
   );
 }
 

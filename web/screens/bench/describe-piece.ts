@@ -63,5 +63,6 @@ export function pieceName(piece: PieceBrief, say: Words): string {
 export function nameFor(names: Readonly<Record<string, Named>>, id: string): string {
   const found = names[id];
   if (!found) return "a piece without a name on record";
-  return found.detail && found.kind === "piece" ? `${found.name} ${found.detail}` : found.name;
+  const number = found.kind === "piece" ? found.detail?.replace(/(.{4})(?=.)/g, "$1 ") : undefined;
+  return number ? `${found.name} ${number}` : found.name;
 }

@@ -11,7 +11,7 @@ import { TagNumber } from "../../look/tag-figure.tsx";
 import { VerdictHead } from "../../look/verdict.tsx";
 import { seamRows, verdictHead } from "../../look/verdict-phrases.ts";
 import type { Words } from "../../look/words.ts";
-import { sayWhen } from "./describe-piece.ts";
+import { sayMade, sayWhen } from "./describe-piece.ts";
 import { fitSays } from "./fit-words.ts";
 import type { Clock } from "./look-up-panel.tsx";
 import { garmentOf } from "./piece-figure.tsx";
@@ -66,7 +66,7 @@ export function FitPanel(props: FitPanelProps) {
         caption={`${shell.kind.name} and ${layer.kind.name.toLowerCase()}`}
         left={sideOf(shell)}
         right={sideOf(layer)}
-        rows={seamRows(check.rows, say)}
+        rows={seamRows(check.rows.map(withMade), say)}
         rightCloth={isDrd ? "plain" : "liner"}
       />
       {(props.also ?? []).map((line) => (
@@ -77,6 +77,17 @@ export function FitPanel(props: FitPanelProps) {
       <RecordedInstead {...props} />
     </Bench>
   );
+}
+
+/** Says manufacture dates as people do; the check holds them as the record does. */
+function withMade(row: LabelCheck["rows"][number]): LabelCheck["rows"][number] {
+  if (row.field !== "made") return row;
+  const { outer, inner, ...rest } = row;
+  return {
+    ...rest,
+    ...(outer ? { outer: sayMade(outer) } : {}),
+    ...(inner ? { inner: sayMade(inner) } : {}),
+  };
 }
 
 function sideOf(piece: PieceView) {

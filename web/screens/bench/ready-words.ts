@@ -5,9 +5,11 @@ import { nameFor } from "./describe-piece.ts";
 
 type NotReady = Extract<PieceView["ready"], { isReady: false }>["reasons"][number];
 type Note = PieceView["ready"]["notes"][number];
+/** The piece that is spoken of, with the names of others. */
+type Spoken = Pick<PieceView, "id" | "names">;
 
 /** Says why a piece is not ready to issue: each reason a short sentence. */
-export function reasonsOf(reasons: readonly NotReady[], piece: PieceView, say: Words): readonly string[] {
+export function reasonsOf(reasons: readonly NotReady[], piece: Spoken, say: Words): readonly string[] {
   return reasons.map((reason) => {
     if (reason.code === "not-at-a-place") return say.notAtAPlace;
     return noteOf(reason, piece, say);
@@ -15,11 +17,11 @@ export function reasonsOf(reasons: readonly NotReady[], piece: PieceView, say: W
 }
 
 /** Says what does not stop an issue and is worth knowing. */
-export function notesOf(notes: readonly Note[], piece: PieceView, say: Words): readonly string[] {
+export function notesOf(notes: readonly Note[], piece: Spoken, say: Words): readonly string[] {
   return notes.filter(({ code }) => code !== "outfit-lacks").map((note) => noteOf(note, piece, say));
 }
 
-function noteOf(reason: Note, piece: PieceView, say: Words): string {
+function noteOf(reason: Note, piece: Spoken, say: Words): string {
   const who = (id: string) => (id === piece.id ? say.it : nameFor(piece.names, id));
   switch (reason.code) {
     case "on-hold":

@@ -1,5 +1,6 @@
 /** The tray of the modes that collect: garments together, the rest in a row, what it says as a whole, and its reasons. */
 import { Notice } from "../../look/notice.tsx";
+import { Band } from "../../look/page.tsx";
 import { TagNumber } from "../../look/tag-figure.tsx";
 import { Tray, type TrayPlace } from "../../look/tray.tsx";
 import { countAlike } from "../../look/tray-layout.ts";
@@ -85,22 +86,24 @@ function placesOf(tray: readonly TrayPiece[], stopping: ReadonlySet<string>, say
 function TrayList(props: TrayPanelProps & { readonly stopping: ReadonlySet<string> }) {
   const { tray, say } = props;
   return (
-    <details class="tray-list">
-      <summary>{countOf(tray.length, "piece on the tray", "pieces on the tray")}</summary>
-      <ul>
-        {tray.map(({ piece, evidence }) => (
-          <li key={piece.id} class="tray-list-row">
-            <span>
-              <b>{piece.kind.name}</b> {piece.number ? <TagNumber number={piece.number} /> : null}
-              {` ${[piece.label.size, evidence === "typed" ? "typed" : undefined].filter(Boolean).join(", ")}`}
-            </span>
-            <button type="button" class="tray-list-off" onClick={() => props.onTakeOff(piece.id)}>
-              {say.takeOff}
-              <span class="hidden">{` ${piece.kind.name} ${piece.number ?? ""}`}</span>
-            </button>
-          </li>
-        ))}
-      </ul>
-    </details>
+    <Band threaded={props.stopping.size === 0}>
+      <details class="tray-list">
+        <summary>{countOf(tray.length, "piece on the tray", "pieces on the tray")}</summary>
+        <ul>
+          {tray.map(({ piece, evidence }) => (
+            <li key={piece.id} class="tray-list-row">
+              <span>
+                <b>{piece.kind.name}</b> {piece.number ? <TagNumber number={piece.number} /> : null}
+                {` ${[piece.label.size, evidence === "typed" ? "typed" : undefined].filter(Boolean).join(", ")}`}
+              </span>
+              <button type="button" class="tray-list-off" onClick={() => props.onTakeOff(piece.id)}>
+                {say.takeOff}
+                <span class="for-ears">{` ${piece.kind.name} ${piece.number ?? ""}`}</span>
+              </button>
+            </li>
+          ))}
+        </ul>
+      </details>
+    </Band>
   );
 }

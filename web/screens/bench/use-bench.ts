@@ -135,9 +135,8 @@ async function carryOut(
     case "confirm": {
       const command = commandOf(run.mode, run.tray, choices, parts.me);
       if (!command) return step({ kind: "refused", verb: say.notWritten, reasons: [lacking(run, say)] });
-      return step(
-        await sent(port, command.command, command.body, command.says, say.notWrittenFor(run.mode.kind)),
-      );
+      const verb = say.notWrittenFor(run.mode.kind);
+      return step(await sent(port, command.command, command.body, command.says, verb, momentOf(choices)));
     }
     case "install": {
       const { shell, layer } = effect;
@@ -164,14 +163,21 @@ function positionFor(kind: string, free: string): string {
   return free === "left" || free === "right" ? "second" : free;
 }
 
+/** The moment that was chosen for the act; undefined for now. */
+function momentOf({ earlier }: ActChoices): number | undefined {
+  const at = earlier ? Date.parse(earlier) : Number.NaN;
+  return Number.isNaN(at) ? undefined : at;
+}
+
 async function sent(
   port: BenchPort,
   command: string,
   body: object,
   says: string,
   verb: string,
+  at?: number,
 ): Promise<BenchEvent> {
-  const reply = await port.act(command, body);
+  const reply = await port.act(command, body, at);
   if ("written" in reply) return { kind: "written", act: reply.written.id, says, at: reply.written.at };
   return asEvent(reply, verb);
 }

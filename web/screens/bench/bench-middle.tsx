@@ -1,0 +1,197 @@
+/** What stands between tape and hem: the piece looked up, two labels at their seam, or the tray. */
+import { useRef } from "preact/hooks";
+import { Choice } from "../../look/choice.tsx";
+import { TextField } from "../../look/fields.tsx";
+import { Notice } from "../../look/notice.tsx";
+import { Band } from "../../look/page.tsx";
+import { Reasons } from "../../look/reasons.tsx";
+import { numberWord, sentence, type Words } from "../../look/words.ts";
+import { useSymbol } from "../use-symbol.ts";
+import { answerWords } from "./answer-words.ts";
+import type { RefusalWords, Shown } from "./bench-run.ts";
+import type { BenchScreenProps } from "./bench-screen.tsx";
+import { sayWhen } from "./describe-piece.ts";
+import { FitPanel } from "./fit-panel.tsx";
+import { LookUpPanel } from "./look-up-panel.tsx";
+import { hasTray } from "./mode.ts";
+import { TrayPanel } from "./tray-panel.tsx";
+import type { Bench } from "./use-bench.ts";
+
+export function BenchMiddle(props: BenchScreenProps & { readonly bench: Bench }) {
+  const { bench, say, clock } = props;
+  const { run } = bench;
+  const { shown } = run;
+  const reasons = shown.what === "refused" ? <RefusedReasons shown={shown} say={say} /> : null;
+  const fault =
+    shown.what === "fault" ? (
+      <Notice kind="fault" head={say.notWritten} live="off">
+        {`${shown.says} ${run.tray.length > 0 ? say.trayKept : ""}`}
+      </Notice>
+    ) : null;
+  if (shown.what === "fit" || (shown.what === "refused" && run.mode.kind === "install" && run.shell)) {
+    return <FitMiddle {...props} reasons={shown.what === "refused" ? shown.reasons : []} />;
+  }
+  if (hasTray(run.mode)) {
+    const already =
+      shown.what === "already here" ? `${shown.piece.kind.name} ${say.isAlreadyHere}` : undefined;
+    return (
+      <>
+        {fault}
+        {reasons}
+        {already ? <Notice kind="unknown" head={sentence(already)} live="off" /> : null}
+        <AnswerNotice shown={shown} say={say} />
+        <TrayPanel
+          mode={run.mode}
+          tray={run.tray}
+          say={say}
+          onTakeOff={(piece) => bench.step({ kind: "take off", piece })}
+        />
+        {run.tray.length > 0 ? <ActBand bench={bench} say={say} isIssue={run.mode.kind === "issue"} /> : null}
+      </>
+    );
+  }
+  return (
+    <>
+      {fault}
+      {reasons}
+      <LookedUp {...props} clock={clock} shown={shown} />
+    </>
+  );
+}
+
+function LookedUp(props: BenchScreenProps & { readonly bench: Bench; readonly shown: Shown }) {
+  const { shown, say, clock, bench } = props;
+  const answer = shown.what === "answer" ? shown.answer : undefined;
+  const piece = answer && "piece" in answer ? answer.piece : undefined;
+  const modules = useSymbol(piece?.number, props.symbolOf);
+  if (!piece) {
+    if (answer) return <AnswerNotice shown={shown} say={say} />;
+    return shown.what === "nothing" ? (
+      <div class="bench-empty cutting-table">
+        <Notice kind="empty" head={say.nothingScanned}>
+          {say.scanFirst}
+        </Notice>
+      </div>
+    ) : null;
+  }
+  const ended = answer?.kind === "piece" && answer.tag.state !== "attached" ? answer.tag : undefined;
+  return (
+    <LookUpPanel
+      piece={piece}
+      clock={clock}
+      say={say}
+      modules={modules}
+      notice={
+        ended &&
+        say.tagEnded(
+          ended.state,
+          ended.endedAt && sayWhen(ended.endedAt, clock.now, clock.timeZone),
+          ended.supersededBy,
+        )
+      }
+      onPrint={() => props.onPrintRecord(piece.id)}
+      onAttachTag={() => bench.step({ kind: "mode chosen", mode: { kind: "attach tag", piece } })}
+    />
+  );
+}
+
+function AnswerNotice(props: { readonly shown: Shown; readonly say: Words }) {
+  const words = props.shown.what === "answer" ? answerWords(props.shown.answer, props.say) : undefined;
+  if (!words) return null;
+  return (
+    <Notice kind="unknown" head={words.what} live="off">
+      {[words.why, words.next && `${props.say.next} ${words.next}`].filter(Boolean).join(" ")}
+    </Notice>
+  );
+}
+
+function FitMiddle(
+  props: BenchScreenProps & { readonly bench: Bench; readonly reasons: readonly RefusalWords[] },
+) {
+  const { bench, reasons, say, clock } = props;
+  const lastFit = useRef<Extract<Shown, { what: "fit" }>>(undefined);
+  const { shown } = bench.run;
+  if (shown.what === "fit") lastFit.current = shown;
+  const fit = lastFit.current;
+  if (!fit) return shown.what === "refused" ? <RefusedReasons shown={shown} say={say} /> : null;
+  const also = reasons
+    .filter(({ isLabels }) => !isLabels)
+    .map(({ what, why, next }) => [what, why, next && `${say.next} ${next}`].filter(Boolean).join(" "));
+  return <FitPanel shell={fit.shell} layer={fit.layer} clock={clock} say={say} also={also} />;
+}
+
+function RefusedReasons(props: { readonly shown: Extract<Shown, { what: "refused" }>; readonly say: Words }) {
+  const { shown, say } = props;
+  const count = shown.reasons.length;
+  return (
+    <Reasons
+      id="reasons"
+      head={`${shown.verb} ${sentence(numberWord(count))} ${count === 1 ? say.reason : say.reasons}.`}
+      nextWord={say.next}
+      reasons={shown.reasons.map(({ what, why, next, isHold }, index) => ({
+        key: String(index),
+        mark: isHold ? "hold" : "differs",
+        what,
+        why,
+        next,
+      }))}
+    />
+  );
+}
+
+/** What belongs to the act beside its pieces: when it happened, and at issue the condition and the fit. */
+function ActBand(props: { readonly bench: Bench; readonly say: Words; readonly isIssue: boolean }) {
+  const { bench, say, isIssue } = props;
+  const { choices } = bench;
+  const isEarlier = choices.earlier !== undefined;
+  return (
+    <Band threaded>
+      {isIssue ? (
+        <>
+          <Choice
+            name="condition"
+            legend={say.conditionAtIssue}
+            value={choices.condition}
+            options={[
+              { value: "new", label: say.conditionNew },
+              { value: "used, no finding", label: say.conditionUsed },
+              { value: "used, findings on record", label: say.conditionFindings },
+            ]}
+            onChange={(condition) => bench.choose({ ...choices, condition })}
+          />
+          <Choice
+            name="fit"
+            legend={say.fitOnWearer}
+            value={choices.isFitSeen ? "seen" : "not"}
+            options={[
+              { value: "not", label: say.fitNotRecorded },
+              { value: "seen", label: say.fitSeen },
+            ]}
+            onChange={(value) => bench.choose({ ...choices, isFitSeen: value === "seen" })}
+          />
+        </>
+      ) : null}
+      <Choice
+        name="when"
+        legend={say.whenItWas}
+        value={isEarlier ? "earlier" : "now"}
+        options={[
+          { value: "now", label: say.nowAssumed },
+          { value: "earlier", label: say.earlier },
+        ]}
+        onChange={(value) => {
+          const { earlier: _, ...rest } = choices;
+          bench.choose(value === "now" ? rest : { ...rest, earlier: "" });
+        }}
+      />
+      {isEarlier ? (
+        <TextField
+          label={say.whenExactly}
+          type="datetime-local"
+          value={choices.earlier ?? ""}
+          onInput={(earlier) => bench.choose({ ...choices, earlier })}
+        />
+      ) : null}
+    </Band>
+  );
+}
