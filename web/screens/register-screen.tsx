@@ -1,5 +1,5 @@
 /** Registers pieces by form; "same again" keeps the fields for a run of alike ones. */
-import { useState } from "preact/hooks";
+import { useRef, useState } from "preact/hooks";
 import { newId } from "../api/uuid-v7.ts";
 import { ButtonLink } from "../look/buttons.tsx";
 import { Sheet } from "../look/page.tsx";
@@ -42,21 +42,23 @@ function RegisterPage(props: FormScreenProps & { readonly lists: Lists }) {
   const sendAct = useActs(props.client);
   const sending = useSend();
   const [run, setRun] = useState<readonly RunPiece[]>([]);
-  const [drawn, setDrawn] = useState<readonly string[]>([]);
+  const drawn = useRef<{ readonly says: string; readonly ids: readonly string[] }>({ says: "", ids: [] });
   /** Ids are drawn once for what is typed and kept until it is written: a second press is the same pieces. */
-  const idsFor = (count: number) => {
-    const ids = [...drawn, ...Array.from({ length: count }, () => newId<string>())].slice(0, count);
-    setDrawn(ids);
-    return ids;
+  const idsFor = (draft: RegisterDraft, count: number) => {
+    const says = JSON.stringify(draft);
+    if (drawn.current.says !== says) {
+      drawn.current = { says, ids: Array.from({ length: count }, () => newId<string>()) };
+    }
+    return drawn.current.ids;
   };
   const register = async (draft: RegisterDraft, count: number): Promise<boolean> => {
-    const pieces = idsFor(count).map((id) => pieceOfDraft(draft, id));
+    const pieces = idsFor(draft, count).map((id) => pieceOfDraft(draft, id));
     const isWritten = await sending.send(
       () => sendAct("registerPieces", { evidence: "typed", pieces }),
       words.registered(count),
     );
     if (!isWritten) return false;
-    setDrawn([]);
+    drawn.current = { says: "", ids: [] };
     setRun([...pieces.map((piece) => runPiece(piece, lists)), ...run]);
     return true;
   };

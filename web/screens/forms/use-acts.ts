@@ -14,7 +14,7 @@ export type SendAct = <Name extends CommandName>(
  * that it is written once however often somebody presses.
  */
 export function useActs(client: Client): SendAct {
-  const unsure = useRef<{ readonly says: string; readonly act: ActToSend }>();
+  const unsure = useRef<{ readonly says: string; readonly act: ActToSend } | undefined>(undefined);
   return async (name, command) => {
     const says = JSON.stringify([name, command]);
     const kept = unsure.current?.says === says ? unsure.current.act : undefined;
