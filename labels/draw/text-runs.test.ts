@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { ACTION_CARDS } from "../../server/domain/register/policy.ts";
 import { TAG_ALPHABET } from "../../server/domain/tags/tag-number.ts";
 import { faceOfCard } from "../layout/card-face.ts";
 import { fontOfFace } from "./font-files.ts";
@@ -49,16 +50,7 @@ test("scripts that need shaping are a fault even where a font has the letters", 
 
 test("every word that the cards carry has its glyphs in the leading font", () => {
   const number = "C7K3F92CXTKK" as Parameters<typeof faceOfCard>[0]["number"];
-  const actions = [
-    "look up",
-    "turn in",
-    "issue",
-    "install liner",
-    "separate",
-    "attach tag",
-    "as found",
-    "confirm",
-  ];
+  const actions = ACTION_CARDS;
   const faces = [
     ...actions.map((action) =>
       faceOfCard({ card: "action", action, number } as Parameters<typeof faceOfCard>[0]),

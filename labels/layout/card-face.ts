@@ -1,20 +1,10 @@
+import type { ActionCard } from "../../server/domain/register/policy.ts";
 import type { TagNumber } from "../../server/domain/tags/tag-number.ts";
 import { tidyText } from "./fit-text.ts";
 
-/** Cards that set a mode of the bench or confirm; their words are those of the tape. */
-export type ActionName =
-  | "look up"
-  | "turn in"
-  | "issue"
-  | "install liner"
-  | "separate"
-  | "attach tag"
-  | "as found"
-  | "confirm";
-
 /** What a card is for. Member cards and badges carry their number and no name. */
 export type Card =
-  | { readonly card: "action"; readonly action: ActionName; readonly number: TagNumber }
+  | { readonly card: "action"; readonly action: ActionCard; readonly number: TagNumber }
   | { readonly card: "place"; readonly place: string; readonly number: TagNumber }
   | { readonly card: "member"; readonly number: TagNumber }
   | { readonly card: "badge"; readonly number: TagNumber };
@@ -31,25 +21,26 @@ export interface CardFace {
 type Words = Omit<CardFace, "number">;
 
 const ON_TRAY = "They collect on the tray.";
-const ACTIONS: Readonly<Record<ActionName, Words>> = {
+/** The words are those of the tape, so that the card in the hand and the screen say the same. */
+const ACTIONS: Readonly<Record<ActionCard, Words>> = {
   "look up": {
     heading: "Look up",
     lines: ["Scan this card, then a piece.", "The screen shows the piece.", "Nothing changes."],
     writes: false,
+  },
+  "turn in soiled": {
+    heading: "Turn in, soiled",
+    lines: ["Scan this card, then pieces.", "They await wash after that.", "Scan Confirm to take them in."],
+    writes: true,
   },
   "turn in": {
     heading: "Turn in",
     lines: ["Scan this card, then pieces.", ON_TRAY, "Scan Confirm to take them in."],
     writes: true,
   },
-  issue: {
-    heading: "Issue",
-    lines: ["Scan a member, then pieces.", "Each piece is checked.", "Scan Confirm to issue them."],
-    writes: true,
-  },
-  "install liner": {
-    heading: "Install liner",
-    lines: ["Scan a shell, then its liner.", "The labels are compared.", "Scan Confirm to install it."],
+  install: {
+    heading: "Install liner or DRD",
+    lines: ["Scan a shell, then its liner", "or DRD. Labels that match", "are written at once."],
     writes: true,
   },
   separate: {
@@ -59,7 +50,7 @@ const ACTIONS: Readonly<Record<ActionName, Words>> = {
   },
   "attach tag": {
     heading: "Attach tag",
-    lines: ["Choose a piece on screen.", "Fix the tag, then scan it.", "Only a scan proves a tag."],
+    lines: ["Scan or choose a piece.", "Fix the tag, then scan it.", "Only a scan proves a tag."],
     writes: true,
   },
   "as found": {
@@ -67,10 +58,20 @@ const ACTIONS: Readonly<Record<ActionName, Words>> = {
     lines: ["For gear taken or fitted", "while nobody wrote it down.", "Scan Confirm to write it."],
     writes: true,
   },
+  washed: {
+    heading: "Record a wash",
+    lines: ["Scan this card, then pieces,", "shells apart from liners.", "Scan Confirm to write it."],
+    writes: true,
+  },
   confirm: {
     heading: "Confirm",
     lines: ["Writes what is on the tray", "as one act, all or none.", "Nothing else to press."],
     writes: true,
+  },
+  clear: {
+    heading: "Clear",
+    lines: ["Takes all off the tray.", "What is written stays.", "Nothing is written."],
+    writes: false,
   },
 };
 

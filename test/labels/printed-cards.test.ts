@@ -1,19 +1,9 @@
 import { expect, test } from "vitest";
-import type { ActionName, Card } from "../../labels/layout/card-face.ts";
+import type { Card } from "../../labels/layout/card-face.ts";
 import { PRINTERS } from "../../labels/layout/printer.ts";
+import { ACTION_CARDS as ACTIONS } from "../../server/domain/register/policy.ts";
 import { rasterise, rasterisersHere, readDataMatrices, readersHere, textOfPages } from "./printed-pages.ts";
 import { drawnCards, someNumbers } from "./runs-to-print.ts";
-
-const ACTIONS: readonly ActionName[] = [
-  "look up",
-  "turn in",
-  "issue",
-  "install liner",
-  "separate",
-  "attach tag",
-  "as found",
-  "confirm",
-];
 
 function everyCard(): readonly Card[] {
   const numbers = [...someNumbers(ACTIONS.length + 5)];
@@ -60,13 +50,15 @@ test("a card says its mode in the words of the tape, and a place card says the p
   const headings = (await textOfPages(pdf)).map((words) => words.split("|")[0]);
   expect(headings).toEqual([
     "Look up",
+    "Turn in, soiled",
     "Turn in",
-    "Issue",
-    "Install liner",
+    "Install liner or DRD",
     "Separate",
     "Attach tag",
     "As found",
+    "Record a wash",
     "Confirm",
+    "Clear",
     "Transfer to Rack B2",
     "Transfer to Station 3",
     "Transfer to Gerätehaus",
