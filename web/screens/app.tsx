@@ -11,6 +11,7 @@ import { AppMenu } from "./app-menu.tsx";
 import { AppScreens } from "./app-screens.tsx";
 import { ask, load, loadList, symbolOf } from "./ask.ts";
 import { BenchScreen } from "./bench/bench-screen.tsx";
+import type { OtherParty } from "./bench/mode.ts";
 import { LinkScreen } from "./link-screen.tsx";
 import { PersonDialog } from "./person-dialog.tsx";
 import type { Frame } from "./record/frame.ts";
@@ -21,10 +22,11 @@ import { goTo, usePlace } from "./use-place.ts";
 interface Shared {
   readonly places: readonly PlaceBrief[];
   readonly members: readonly MemberBrief[];
+  readonly others: readonly OtherParty[];
   readonly region: Region;
   readonly timeZone: string;
 }
-const NOTHING_SHARED: Shared = { places: [], members: [], region: "US", timeZone: "UTC" };
+const NOTHING_SHARED: Shared = { places: [], members: [], others: [], region: "US", timeZone: "UTC" };
 
 export function App(props: { readonly client: Client }) {
   const { client } = props;
@@ -136,9 +138,11 @@ function SignedIn(props: SignedInProps) {
           say={say}
           person={person}
           me={me.account}
+          role={me.role}
           clock={zone}
           places={shared.places}
           members={shared.members}
+          others={shared.others}
           menuOpen={isMenuOpen}
           onMenu={() => setMenuOpen(true)}
           onChangePerson={(number, name) => setBadge({ number, name })}
@@ -193,15 +197,21 @@ function useLink(client: Client, purpose: "first manager" | "join" | "new passph
 
 /** Reads what several screens share: places and members for choosing, the department's words and time zone. */
 async function loadShared(client: Client): Promise<Shared> {
-  const [places, members, settings] = await Promise.all([
+  const [places, members, providers, outside, settings] = await Promise.all([
     loadList<PlaceBrief>(client, "places"),
     loadList<MemberBrief>(client, "members"),
+    loadList<Omit<OtherParty, "kind">>(client, "providers"),
+    loadList<Omit<OtherParty, "kind">>(client, "outside"),
     load<{ settings: Readonly<Record<string, string>> }>(client, "/api/settings"),
   ]);
   const set = "answer" in settings ? settings.answer.settings : {};
   return {
     places,
     members,
+    others: [
+      ...providers.map((provider) => ({ kind: "provider" as const, id: provider.id, name: provider.name })),
+      ...outside.map((party) => ({ kind: "outside" as const, id: party.id, name: party.name })),
+    ],
     region: set["screen words"] === "international" ? "international" : "US",
     timeZone: set["time zone"] ?? "UTC",
   };

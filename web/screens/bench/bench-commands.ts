@@ -38,6 +38,11 @@ export function commandOf(
       const to = { kind: "place", id: mode.to.id };
       return move({ pieces, to, purpose: "transfer" }, `${count} transferred to ${mode.to.name}`);
     }
+    case "hand over": {
+      const to = { kind: mode.to.kind, id: mode.to.id };
+      const purpose = mode.to.kind === "provider" ? "to provider" : "hand over";
+      return move({ pieces, to, purpose }, `${count} handed over to ${mode.to.name}`);
+    }
     case "turn in": {
       if (!mode.to) return undefined;
       const to = { kind: "place", id: mode.to.id };

@@ -59,6 +59,12 @@ export function BenchHem(props: BenchScreenProps & HemParts) {
         {say.takeItBack}
       </Button>
     ) : null;
+  const looks =
+    run.mode.kind === "look up" && run.looks.length > 0 ? (
+      <Button weight="quiet" onPress={() => bench.step({ kind: "looks to turn-in" })}>
+        {say.looksToTurnIn(run.looks.length)}
+      </Button>
+    ) : null;
   return (
     <Hem
       scan={{ label: say.tagNumber, hint: say.scanOrType, value: typed, onInput: setTyped, onEnter: enter }}
@@ -75,6 +81,7 @@ export function BenchHem(props: BenchScreenProps & HemParts) {
       end={
         <>
           {clear}
+          {looks}
           {correct}
           {confirm}
         </>

@@ -1,17 +1,19 @@
 /** What stands between tape and hem: the piece looked up, two labels at their seam, or the tray. */
-import { useRef } from "preact/hooks";
+import { useRef, useState } from "preact/hooks";
 import { Choice } from "../../look/choice.tsx";
 import { TextField } from "../../look/fields.tsx";
 import { Notice } from "../../look/notice.tsx";
 import { Band } from "../../look/page.tsx";
 import { Reasons } from "../../look/reasons.tsx";
 import { numberWord, sentence, type Words } from "../../look/words.ts";
+import { goTo } from "../use-place.ts";
 import { useSymbol } from "../use-symbol.ts";
 import { answerWords } from "./answer-words.ts";
 import type { RefusalWords, Shown } from "./bench-run.ts";
 import type { BenchScreenProps } from "./bench-screen.tsx";
 import { sayWhen } from "./describe-piece.ts";
 import { FitPanel } from "./fit-panel.tsx";
+import { HoldDialog, type HoldQuestion } from "./hold-dialog.tsx";
 import { LookUpPanel } from "./look-up-panel.tsx";
 import { hasTray } from "./mode.ts";
 import { TrayPanel } from "./tray-panel.tsx";
@@ -64,6 +66,8 @@ function LookedUp(props: BenchScreenProps & { readonly bench: Bench; readonly sh
   const answer = shown.what === "answer" ? shown.answer : undefined;
   const piece = answer && "piece" in answer ? answer.piece : undefined;
   const modules = useSymbol(piece?.number, props.symbolOf);
+  const [question, setQuestion] = useState<HoldQuestion>();
+  const mayAct = ["technician", "inspector", "program manager"].includes(props.role);
   if (!piece) {
     if (answer) return <AnswerNotice shown={shown} say={say} />;
     return shown.what === "nothing" ? (
@@ -75,23 +79,39 @@ function LookedUp(props: BenchScreenProps & { readonly bench: Bench; readonly sh
     ) : null;
   }
   const ended = answer?.kind === "piece" && answer.tag.state !== "attached" ? answer.tag : undefined;
+  const act = async (command: "placeHold" | "liftHold", body: object) => {
+    const says = command === "liftHold" ? say.liftWritten : say.holdWritten;
+    await bench.actOn(command, body, says, command === "liftHold" ? say.notLifted : say.notWritten);
+  };
   return (
-    <LookUpPanel
-      piece={piece}
-      clock={clock}
-      say={say}
-      modules={modules}
-      notice={
-        ended &&
-        say.tagEnded(
-          ended.state,
-          ended.endedAt && sayWhen(ended.endedAt, clock.now, clock.timeZone),
-          ended.supersededBy,
-        )
-      }
-      onPrint={() => props.onPrintRecord(piece.id)}
-      onAttachTag={() => bench.step({ kind: "mode chosen", mode: { kind: "attach tag", piece } })}
-    />
+    <>
+      <LookUpPanel
+        piece={piece}
+        clock={clock}
+        say={say}
+        modules={modules}
+        notice={
+          ended &&
+          say.tagEnded(
+            ended.state,
+            ended.endedAt && sayWhen(ended.endedAt, clock.now, clock.timeZone),
+            ended.supersededBy,
+          )
+        }
+        onPrint={() => props.onPrintRecord(piece.id)}
+        onAttachTag={
+          mayAct ? () => bench.step({ kind: "mode chosen", mode: { kind: "attach tag", piece } }) : undefined
+        }
+        onPutOnHold={mayAct ? () => setQuestion({ piece }) : undefined}
+        onLift={mayAct ? (hold) => setQuestion({ piece, lifts: hold }) : undefined}
+      />
+      <HoldDialog
+        question={question}
+        say={say}
+        onAct={(command, body) => void act(command, body)}
+        onClose={() => setQuestion(undefined)}
+      />
+    </>
   );
 }
 
@@ -117,7 +137,22 @@ function FitMiddle(
   const also = reasons
     .filter(({ isLabels }) => !isLabels)
     .map(({ what, why, next }) => [what, why, next && `${say.next} ${next}`].filter(Boolean).join(" "));
-  return <FitPanel shell={fit.shell} layer={fit.layer} clock={clock} say={say} also={also} />;
+  const byEye = async () => {
+    const body = { shell: fit.shell.id, layer: fit.layer.id };
+    await bench.actOn("compareByEye", body, say.compareByEye, say.notWritten);
+  };
+  const inspects = props.role === "inspector" || props.role === "program manager";
+  return (
+    <FitPanel
+      shell={fit.shell}
+      layer={fit.layer}
+      clock={clock}
+      say={say}
+      also={also}
+      onByEye={inspects ? () => void byEye() : undefined}
+      onMakersWord={inspects ? () => goTo(`/models?shell=${fit.shell.id}&layer=${fit.layer.id}`) : undefined}
+    />
+  );
 }
 
 function RefusedReasons(props: { readonly shown: Extract<Shown, { what: "refused" }>; readonly say: Words }) {

@@ -42,6 +42,8 @@ export interface BenchRun {
   /** The cards that set the mode and what it needs: any of them again confirms. */
   readonly cards: readonly string[];
   readonly sending: boolean;
+  /** What was looked up last, newest last: one tap turns it into a turn-in. */
+  readonly looks: readonly TrayPiece[];
   readonly lastAct?: DoneAct;
 }
 
@@ -54,7 +56,7 @@ export type BenchEvent =
   | { readonly kind: "written"; readonly act: string; readonly says: string; readonly at: number }
   | { readonly kind: "refused"; readonly verb: string; readonly reasons: readonly RefusalWords[] }
   | { readonly kind: "fault"; readonly says: string }
-  | { readonly kind: "looks to turn-in"; readonly pieces: readonly TrayPiece[] }
+  | { readonly kind: "looks to turn-in" }
   | { readonly kind: "idle" };
 
 /** What the shell around the reducer is to do. */
@@ -76,6 +78,7 @@ export const AT_REST: BenchRun = {
   shown: { what: "nothing" },
   cards: [],
   sending: false,
+  looks: [],
 };
 
 /** Takes one event and gives the next state with what is to be done. A fault or refusal never clears the tray. */
@@ -101,7 +104,7 @@ export function stepBench(run: BenchRun, event: BenchEvent): BenchStep {
       return sounding({ ...run, sending: false, shown: { what: "fault", says: event.says } }, "snap");
     case "looks to turn-in": {
       const turnIn = enter(run, { kind: "turn in", soiled: true });
-      return still({ ...turnIn, tray: event.pieces });
+      return still({ ...turnIn, tray: run.looks, looks: [] });
     }
     case "idle":
       // A mode with a tray never lapses by itself; one without falls back to look up.
@@ -110,6 +113,9 @@ export function stepBench(run: BenchRun, event: BenchEvent): BenchStep {
         : sounding(enter(run, { kind: "look up" }), "stitch");
   }
 }
+
+/** As many looks as a full set has tags, twice. */
+const MOST_LOOKS = 22;
 
 function still(run: BenchRun): BenchStep {
   return { run, effects: [] };
@@ -177,7 +183,11 @@ function scanned(run: BenchRun, answer: ScanAnswer, via: ScanVia): BenchStep {
 function scannedPiece(run: BenchRun, answer: ScanAnswer, piece: PieceView, via: ScanVia): BenchStep {
   const evidence = via === "typed" ? ("typed" as const) : ("scanned" as const);
   const { mode } = run;
-  if (mode.kind === "look up") return sounding({ ...run, shown: { what: "answer", answer } }, "stitch");
+  if (mode.kind === "look up") {
+    const others = run.looks.filter((look) => look.piece.id !== piece.id);
+    const looks = [...others, { piece, evidence }].slice(-MOST_LOOKS);
+    return sounding({ ...run, looks, shown: { what: "answer", answer } }, "stitch");
+  }
   if (mode.kind === "attach tag") {
     return sounding(
       { ...run, mode: { kind: "attach tag", piece }, shown: { what: "answer", answer } },

@@ -1,5 +1,6 @@
 /** The bench: the tape says what the next scan does, the middle shows the answer or the tray, the hem holds the confirm. */
 import { useEffect, useState } from "preact/hooks";
+import type { Role } from "../../../server/domain/register/account.ts";
 import type { MemberBrief, PlaceBrief } from "../../../server/domain/scan-answer.ts";
 import { Page } from "../../look/page.tsx";
 import { type Person, Tape } from "../../look/tape.tsx";
@@ -13,7 +14,7 @@ import type { BenchPort } from "./bench-port.ts";
 import type { Shown } from "./bench-run.ts";
 import { CameraDialog } from "./camera-dialog.tsx";
 import type { Clock } from "./look-up-panel.tsx";
-import { modeSays, modeVerb } from "./mode.ts";
+import { modeSays, modeVerb, type OtherParty } from "./mode.ts";
 import { ModeDialog } from "./mode-dialog.tsx";
 import { type Bench, useBench } from "./use-bench.ts";
 
@@ -24,11 +25,13 @@ export interface BenchScreenProps {
   readonly sounds: Sounds;
   readonly say: Words;
   readonly person: Person;
-  /** The account that is signed in. */
+  /** The account that is signed in, and its role. */
   readonly me: string;
+  readonly role: Role;
   readonly clock: Clock;
   readonly places: readonly PlaceBrief[];
   readonly members: readonly MemberBrief[];
+  readonly others: readonly OtherParty[];
   readonly menuOpen: boolean;
   readonly onMenu: () => void;
   readonly onChangePerson: (badge: string, name: string) => void;
@@ -89,6 +92,7 @@ export function BenchScreen(props: BenchScreenProps) {
         open={isChoosing}
         places={props.places}
         members={props.members}
+        others={props.others}
         say={say}
         onChoose={(mode) => {
           setChoosing(false);

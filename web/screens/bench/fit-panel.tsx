@@ -24,6 +24,8 @@ export interface FitPanelProps {
   /** What else stands against it: not a layer, in another shell, the place taken. */
   readonly also?: readonly string[] | undefined;
   readonly onMakersWord?: (() => void) | undefined;
+  /** For inspectors, where a label was not read or nothing tells. */
+  readonly onByEye?: (() => void) | undefined;
 }
 
 /** Checks two pieces on the bench by what came with them. Undefined where there is nothing to compare. */
@@ -75,6 +77,12 @@ export function FitPanel(props: FitPanelProps) {
         </p>
       ))}
       <RecordedInstead {...props} />
+      {props.onByEye && (check.verdict === "not-read" || check.verdict === "cannot-tell") ? (
+        <div class="button-row">
+          <Button onPress={props.onByEye}>{say.compareByEye}</Button>
+          <p>{say.compareByEyeSays}</p>
+        </div>
+      ) : null}
     </Bench>
   );
 }

@@ -27,6 +27,8 @@ export interface LookUpPanelProps {
   readonly say: Words;
   readonly modules?: SymbolModules | undefined;
   readonly onAttachTag?: (() => void) | undefined;
+  readonly onPutOnHold?: (() => void) | undefined;
+  readonly onLift?: ((hold: PieceView["holds"][number]) => void) | undefined;
   readonly onPrint: () => void;
 }
 
@@ -37,7 +39,7 @@ export function LookUpPanel(props: LookUpPanelProps) {
       table={
         <>
           <PieceDrawing piece={piece} say={say} />
-          <Holds piece={piece} clock={clock} say={say} />
+          <Holds piece={piece} clock={clock} say={say} onLift={props.onLift} />
         </>
       }
     >
@@ -66,6 +68,11 @@ export function LookUpPanel(props: LookUpPanelProps) {
         <Button weight="quiet" keyHint="P" onPress={props.onPrint}>
           {say.printRecord}
         </Button>
+        {props.onPutOnHold ? (
+          <Button weight="quiet" onPress={props.onPutOnHold}>
+            {say.putOnHold}
+          </Button>
+        ) : null}
         {props.onAttachTag ? (
           <Button weight="quiet" onPress={props.onAttachTag}>
             {say.attachTag}
@@ -112,13 +119,20 @@ function factsOf(piece: PieceView, clock: Clock, say: Words): readonly Fact[] {
   return facts;
 }
 
-function Holds(props: { readonly piece: PieceView; readonly clock: Clock; readonly say: Words }) {
+type HoldsProps = Pick<LookUpPanelProps, "piece" | "clock" | "say" | "onLift">;
+
+function Holds(props: HoldsProps) {
   const { piece, clock, say } = props;
   return (
     <>
       {piece.holds.map((hold) => (
         <HoldRibbon key={hold.version} head={say.onHold}>
           {`${say.holdKind[hold.kind]}, since ${sayWhen(hold.placedAt, clock.now, clock.timeZone)}. ${say.holdLiftedBy[hold.kind]}`}
+          {props.onLift ? (
+            <button type="button" class="hold-lift" onClick={() => props.onLift?.(hold)}>
+              {say.liftHold}
+            </button>
+          ) : null}
         </HoldRibbon>
       ))}
       {piece.soiled ? <HoldRibbon head={say.soiled}>{say.soiledSays}</HoldRibbon> : null}

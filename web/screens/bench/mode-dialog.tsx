@@ -5,18 +5,20 @@ import { TextField } from "../../look/fields.tsx";
 import { ListRows } from "../../look/list-rows.tsx";
 import { Dialog } from "../../look/panel.tsx";
 import type { Words } from "../../look/words.ts";
-import { type Mode, memberName } from "./mode.ts";
+import { type Mode, memberName, type OtherParty } from "./mode.ts";
 
 export interface ModeDialogProps {
   readonly open: boolean;
   readonly places: readonly PlaceBrief[];
   readonly members: readonly MemberBrief[];
+  /** Providers and outside parties. */
+  readonly others: readonly OtherParty[];
   readonly say: Words;
   readonly onChoose: (mode: Mode) => void;
   readonly onClose: () => void;
 }
 
-type Step = "mode" | "transfer" | "turn in" | "turn in soiled" | "issue" | "as found";
+type Step = "mode" | "hand over" | "transfer" | "turn in" | "turn in soiled" | "issue" | "as found";
 
 export function ModeDialog(props: ModeDialogProps) {
   const { say } = props;
@@ -46,6 +48,12 @@ export function ModeDialog(props: ModeDialogProps) {
               main: say.transfer,
               second: say.transferHint,
               onPress: () => setStep("transfer"),
+            },
+            {
+              key: "hand over",
+              main: say.handOver,
+              second: say.handOverHint,
+              onPress: () => setStep("hand over"),
             },
             {
               key: "soiled",
@@ -97,10 +105,19 @@ export function ModeDialog(props: ModeDialogProps) {
 function PartyList(props: ModeDialogProps & { readonly step: Exclude<Step, "mode"> }) {
   const { step, say } = props;
   const [text, setText] = useState("");
-  const places = step === "issue" ? [] : props.places.filter(({ closed }) => !closed);
+  const others = step === "hand over" ? props.others : [];
+  const places = step === "issue" || step === "hand over" ? [] : props.places.filter(({ closed }) => !closed);
   const members = step === "issue" || step === "as found" ? props.members : [];
   const isIn = (name: string) => name.toLowerCase().includes(text.trim().toLowerCase());
   const rows = [
+    ...others
+      .filter(({ name }) => isIn(name))
+      .map((other) => ({
+        key: other.id,
+        main: other.name,
+        second: undefined,
+        onPress: () => props.onChoose({ kind: "hand over", to: other }),
+      })),
     ...places
       .filter(({ name }) => isIn(name))
       .map((place) => ({
@@ -121,7 +138,7 @@ function PartyList(props: ModeDialogProps & { readonly step: Exclude<Step, "mode
   return (
     <>
       <TextField
-        label={step === "issue" ? say.findMember : say.findPlace}
+        label={step === "issue" ? say.findMember : step === "hand over" ? say.findParty : say.findPlace}
         value={text}
         onInput={setText}
         name="party"

@@ -7,10 +7,18 @@ export type Party =
   | { readonly kind: "place"; readonly place: PlaceBrief }
   | { readonly kind: "member"; readonly member: MemberBrief };
 
+/** A firm or an outside party that gear can be handed to. */
+export interface OtherParty {
+  readonly kind: "provider" | "outside";
+  readonly id: string;
+  readonly name: string;
+}
+
 /** What the next scan will do. It is always on the tape. */
 export type Mode =
   | { readonly kind: "look up" }
   | { readonly kind: "transfer"; readonly to?: PlaceBrief }
+  | { readonly kind: "hand over"; readonly to: OtherParty }
   | {
       readonly kind: "turn in";
       readonly soiled: boolean;
@@ -46,6 +54,8 @@ export function modeVerb(mode: Mode, say: Words): string {
       return say.lookUp;
     case "transfer":
       return mode.to ? say.transferTo(mode.to.name) : say.transfer;
+    case "hand over":
+      return say.handOverTo(mode.to.name);
     case "turn in":
       if (mode.from) return say.turnInFrom(memberName(mode.from));
       return mode.soiled ? say.turnInSoiled : say.turnIn;

@@ -23,6 +23,8 @@ export interface Bench {
   take(event: ScanEvent): void;
   step(event: BenchEvent): void;
   takeBack(): Promise<void>;
+  /** Sends an act about what is shown, and asks for the piece anew once it is written. */
+  actOn(command: string, body: object, says: string, verb: string): Promise<void>;
 }
 
 export interface BenchParts {
@@ -111,7 +113,23 @@ export function useBench(parts: BenchParts): Bench {
     } else step(asEvent(reply, parts.say.notTakenBack));
   };
 
-  return { run, asking, says, choices, choose: setChoices, take, step, takeBack };
+  const actOn = async (command: string, body: object, says: string, verb: string) => {
+    const { shown } = now.current.run;
+    const number =
+      shown.what === "answer" && "piece" in shown.answer ? shown.answer.piece?.number : undefined;
+    step(await sent(parts.port, command, body, says, verb));
+    if (number) {
+      take({
+        text: number,
+        carrier: "hand",
+        symbology: "",
+        via: "typed",
+        time: Date.now(),
+        device: "keyboard",
+      });
+    }
+  };
+  return { run, asking, says, choices, choose: setChoices, take, step, takeBack, actOn };
 }
 
 interface Now {
