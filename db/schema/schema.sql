@@ -397,6 +397,7 @@ table piece
   CREATE INDEX piece_serial_text ON public.piece USING gin (serial gin_trgm_ops)
   CREATE INDEX piece_size_order ON public.piece USING btree (size, id)
   CREATE INDEX piece_soiled ON public.piece USING btree (id) WHERE soiled
+  CREATE INDEX piece_unread ON public.piece USING btree (id) WHERE (label_reading = 'not yet read'::text)
   CREATE UNIQUE INDEX piece_serial ON public.piece USING btree (lower(maker), kind, lower(serial)) WHERE ((serial IS NOT NULL) AND (maker IS NOT NULL))
   grant layertrail_app: delete, insert, select, update
 

@@ -1,22 +1,20 @@
-import type { MemberId, ModelId, PieceId, Uuid } from "../domain/ids.ts";
-import { checkBriefs } from "../domain/label-check/check-briefs.ts";
-import { type LayerNeed, missingLayers } from "../domain/label-check/completeness.ts";
+import type { MemberId, Uuid } from "../domain/ids.ts";
+import { missingLayers } from "../domain/label-check/completeness.ts";
 import { readyOfGarment } from "../domain/label-check/ready-of-garment.ts";
 import type { FittingView, LastSeen, Named, PieceBrief, PieceView } from "../domain/piece-view.ts";
 import type { Owner } from "../domain/pieces/piece-entries.ts";
-import { usualLayers } from "../domain/register/standard-kinds.ts";
 import type { LocalDate } from "../domain/time.ts";
 import type { GarmentOnRecord } from "../store/look-up.ts";
 import { holderFromRow, wireInstant } from "../store/piece-from-row.ts";
+import { briefOf, garmentOf } from "./garments.ts";
 
 /** Puts together what the bench shows of a piece: the record, with the domain's checks run on it. */
 export function viewOfPiece(found: GarmentOnRecord): PieceView {
   const { row, names } = found;
   const own = briefOf(found, found.piece);
-  const root = briefOf(found, found.root);
-  const layers = fittedLayers(found, root);
+  const garment = garmentOf(found, found.root);
+  const { root, layers, needs } = garment;
   const isShell = own.kind.layer === "shell";
-  const needs = root.kind.layer === "shell" ? layerNeeds(found, root) : [];
   const inShell = own.id === root.id ? undefined : layers.find(({ piece }) => piece.id === own.id);
   const fitted = isShell ? layers : [];
   const modelRow = own.model && found.models.get(own.model);
@@ -39,38 +37,12 @@ export function viewOfPiece(found: GarmentOnRecord): PieceView {
           fitted.map(({ layerKind }) => layerKind),
         )
       : [],
-    ready: readyOfGarment({ root, layers, needs }, holderFromRow(row), found.labelsNotRead),
+    ready: readyOfGarment(garment, holderFromRow(row), found.labelsNotRead),
     lastActs: found.acts,
     ...lastSeenOf(found, own),
     forLabelCheck: found.facts,
     names,
   };
-}
-
-function briefOf(found: GarmentOnRecord, piece: PieceId): PieceBrief {
-  const brief = found.briefs.get(piece);
-  if (!brief) throw new Error(`Piece ${piece} is on record in a garment and has no row.`);
-  return brief;
-}
-
-function fittedLayers(found: GarmentOnRecord, root: PieceBrief): FittingView[] {
-  return found.fittings.map((fitting) => {
-    const layer = briefOf(found, fitting.layer);
-    const check = checkBriefs(root, layer, found.facts);
-    return {
-      piece: layer,
-      layerKind: fitting.layerKind,
-      since: fitting.since,
-      evidence: fitting.evidence,
-      ...(check ? { check } : {}),
-    };
-  });
-}
-
-/** What a complete garment of this shell needs: by its model, else the usual layers of its kind. */
-function layerNeeds(found: GarmentOnRecord, shell: PieceBrief): readonly LayerNeed[] {
-  const byModel = shell.model && found.models.get(shell.model as ModelId)?.layers;
-  return (byModel ?? usualLayers(shell.kind.code)).map((layerKind) => ({ layerKind }));
 }
 
 function assignmentOf({ row, names, ups }: GarmentOnRecord): Pick<PieceView, "assignment"> {

@@ -10,6 +10,7 @@ export interface ToldRow {
   readonly subject_kind: "piece" | "tag";
   readonly version: number;
   readonly act: string;
+  readonly n: number;
   readonly body: string;
   readonly position: number;
   readonly command: string;
@@ -21,9 +22,9 @@ export interface ToldRow {
 /** Puts entries together by the act that wrote them, newest act first, entries in the order of the act. */
 export function actsFromRows(rows: readonly ToldRow[], names: Names): ActView[] {
   const acts = new Map<number, ActView & { entries: EntryBody[] }>();
-  for (const row of rows) {
+  for (const row of [...rows].sort((a, b) => b.position - a.position || a.n - b.n)) {
     const known = acts.get(row.position);
-    if (known) known.entries.unshift(bodyFromRow(row));
+    if (known) known.entries.push(bodyFromRow(row));
     else {
       acts.set(row.position, {
         act: row.act as Uuid,
@@ -36,7 +37,7 @@ export function actsFromRows(rows: readonly ToldRow[], names: Names): ActView[] 
       });
     }
   }
-  return [...acts.values()].sort((a, b) => b.position - a.position);
+  return [...acts.values()];
 }
 
 /** Members of entries whose ids name nothing that a screen shows. */

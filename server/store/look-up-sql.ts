@@ -1,3 +1,4 @@
+import { GARMENT_FACTS } from "./garment-facts.ts";
 import { NAMES_OF_KNOWN } from "./names.ts";
 
 /** What the scanned text may be, each as its own question: a plan for all three at once costs a fifth more. */
@@ -44,7 +45,7 @@ with hit as materialized (
   select h.* from garment g join hold h on h.piece = g.id and h.lifted_at is null where g.held
 ), told as materialized (
   select e.subject, e.subject_kind, e.version, e.act, convert_from(e.bytes, 'UTF8') as body,
-    a.position, a.command, a.at, a.recorded_at, a.by
+    e.n, a.position, a.command, a.at, a.recorded_at, a.by
   from (select piece as id, 6 as most from hit union all select t.id, 3 from hit join tag t on t.piece = hit.piece) s
   cross join lateral (select * from entry x where x.subject = s.id order by x.version desc limit s.most) e
   join act a on a.id = e.act
@@ -58,26 +59,7 @@ with hit as materialized (
     union all (select s.holder from hit join stay s on s.piece = hit.piece order by s.n desc limit 6)) i
 )
 select hit.names as names_what, hit.subject, hit.piece, hit.root,
-  (select json_agg(x) from (select g.*, k.name as kind_name, k.family, k.garment, k.layer
-    from garment g left join kind k on k.code = g.kind) x) as pieces,
-  (select json_agg(json_build_object('piece', t.piece, 'number', t.number, 'state', t.state, 'position', t.position,
-      'attached_at', t.attached_at, 'superseded_by', t.superseded_by, 'ended_at', case when t.state in
-      ('superseded', 'lost', 'destroyed') then (select a.at from entry e join act a on a.id = e.act
-        where e.subject = t.id and e.version = t.version) end) order by t.state <> 'attached', t.position, t.number)
-    from garment g join tag t on t.piece = g.id) as tags,
-  (select json_agg(h order by h.version) from held h) as holds,
-  (select json_object_agg(name, value) from setting) as settings,
-  (select json_agg(json_build_object('id', m.id, 'maker', m.maker, 'name', m.name, 'layers', m.layers, 'takes', (
-      select json_agg(json_build_object('layer_kind', t.layer_kind, 'takes_model', t.takes_model,
-        'takes_code', t.takes_code, 'takes_name', x.name) order by t.n)
-      from model_takes t left join model x on x.id = t.takes_model where t.model = m.id)))
-    from model m where m.id in (select model from garment)) as models,
-  (select json_agg(w order by w.id) from acceptance w where not w.withdrawn and case w.scope ->> 'what'
-    when 'pieces' then exists (
-      select from garment g where g.id::text in (w.scope ->> 'shell', w.scope ->> 'layer'))
-    when 'models' then exists (select from garment g where g.model::text = w.scope ->> 'shellModel')
-    else true end) as words,
-  (select json_agg(b) from garment g join by_eye b on b.layer = g.id) as eyes,
+${GARMENT_FACTS},
   (select json_agg(f.code order by f.code) from foreign_code f where f.piece = hit.piece) as codes,
   (select json_agg(t) from told t) as told,
   (select row_to_json(s) from seen s) as seen,

@@ -34,7 +34,7 @@ export const GENERATED_PIECES: readonly string[] = [
      case when o % 10 < 6 then 'issued' when o % 10 < 8 then 'stored' else 'soiled' end as ends,
      ${reference(6, "1 + (o - 1) % members")} as member,
      case when o <= members then 'front-line' else 'second' end as set_name,
-     ${reference(7, "1 + o * 7 % racks")} as rack
+     ${reference(7, "1 + (o / 10 * 2 + o % 2) % racks")} as rack
    from generated cross join generate_series(1, sets) o`,
   `create temp table made_piece as
    select i, o, k, (${list(KINDS)})[k] as kind, k in (2, 3, 5) as is_layer, k in (1, 4) as is_shell,
