@@ -12,15 +12,18 @@ import { Sheet } from "../look/page.tsx";
 import type { Words } from "../look/words.ts";
 import { load, loadList, symbolOf } from "./ask.ts";
 import type { Clock } from "./bench/look-up-panel.tsx";
+import { DescribeScreen } from "./describe-screen.tsx";
 import { FindScreen } from "./find-screen.tsx";
 import { MemberScreen } from "./member-screen.tsx";
 import { MembersScreen } from "./members-screen.tsx";
+import { ModelsScreen } from "./models-screen.tsx";
 import type { AppPlace } from "./place-in-app.ts";
 import { PlaceScreen } from "./place-screen.tsx";
 import { PlacesScreen } from "./places-screen.tsx";
 import type { FindQuery } from "./record/find-query.ts";
 import { queryAddress, queryFromAddress } from "./record/find-query.ts";
 import type { Frame } from "./record/frame.ts";
+import { RegisterScreen } from "./register-screen.tsx";
 import type { Asked } from "./sign-in-screen.tsx";
 import { TrailScreen } from "./trail-screen.tsx";
 
@@ -108,6 +111,12 @@ export function AppScreens(props: AppScreensProps): VNode {
       );
     case "find":
       return <Find {...props} />;
+    case "register":
+      return <RegisterScreen {...shared} client={client} me={me} />;
+    case "describe":
+      return <DescribeScreen key={place.piece} {...shared} client={client} me={me} piece={place.piece} />;
+    case "models":
+      return <ModelsScreen {...shared} client={client} me={me} />;
     default:
       return frame({
         verb: say.nowhere,
