@@ -1,5 +1,6 @@
 /** The whole program in the browser: who is signed in, which screen is open, the menu, and the lists that screens share. */
 import { useEffect, useMemo, useState } from "preact/hooks";
+import type { SettingsShown } from "../../server/domain/register/register-views.ts";
 import type { MemberBrief, PlaceBrief } from "../../server/domain/scan-answer.ts";
 import type { Client } from "../api/client.ts";
 import type { MeOnWire } from "../api/wire.ts";
@@ -202,9 +203,9 @@ async function loadShared(client: Client): Promise<Shared> {
     loadList<MemberBrief>(client, "members"),
     loadList<Omit<OtherParty, "kind">>(client, "providers"),
     loadList<Omit<OtherParty, "kind">>(client, "outside"),
-    load<{ settings: Readonly<Record<string, string>> }>(client, "/api/settings"),
+    load<Partial<SettingsShown>>(client, "/api/settings"),
   ]);
-  const set = "answer" in settings ? settings.answer.settings : {};
+  const set = "answer" in settings ? settings.answer : {};
   return {
     places,
     members,
