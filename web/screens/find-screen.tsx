@@ -1,5 +1,6 @@
 /** Finds pieces by tag, serial, member, place, model, size, state or last sight; each row opens its trail. */
 import { useEffect, useRef, useState } from "preact/hooks";
+import type { PieceListed, PiecesFound } from "../../server/domain/page-views.ts";
 import type { ProblemBody } from "../../server/http/app-type.ts";
 import { Button } from "../look/buttons.tsx";
 import { Notice } from "../look/notice.tsx";
@@ -13,7 +14,6 @@ import { EMPTY_QUERY, type FindQuery, isSameQuery } from "./record/find-query.ts
 import type { Frame } from "./record/frame.ts";
 import { PieceTable } from "./record/piece-table.tsx";
 import { useAsked } from "./record/use-asked.ts";
-import type { FoundPiece, FoundPieces } from "./record/views.ts";
 import type { Asked } from "./sign-in-screen.tsx";
 
 const words = RECORD_WORDS;
@@ -23,7 +23,7 @@ export interface FindScreenProps extends Omit<FindFormProps, "query" | "onFind">
   readonly clock: Clock;
   readonly frame: Frame;
   /** Asks for a page of what fits; `after` is the cursor that the page before ended with. */
-  readonly find: (query: FindQuery, after?: string) => Promise<Asked<FoundPieces>>;
+  readonly find: (query: FindQuery, after?: string) => Promise<Asked<PiecesFound>>;
   /** What is searched when the page opens, such as what its address says. */
   readonly query?: FindQuery | undefined;
   /** Hears what is searched, so that the address can say it. */
@@ -70,12 +70,12 @@ function Results(props: FindScreenProps & { readonly query: FindQuery }) {
 }
 
 interface More {
-  readonly rows: readonly FoundPiece[];
+  readonly rows: readonly PieceListed[];
   readonly next: string | undefined;
   readonly problem?: ProblemBody | undefined;
 }
 
-function Found(props: FindScreenProps & { readonly query: FindQuery; readonly first: FoundPieces }) {
+function Found(props: FindScreenProps & { readonly query: FindQuery; readonly first: PiecesFound }) {
   const { first, say, clock } = props;
   const [found, setFound] = useState<More>({ rows: first.rows, next: first.next });
   const isAsking = useRef(false);
@@ -106,7 +106,7 @@ function Found(props: FindScreenProps & { readonly query: FindQuery; readonly fi
       <PieceTable
         caption={head}
         rows={found.rows}
-        columns={["tag", "label", "with", "belongsTo", "state", "lastSeen"]}
+        columns={["label", "with", "belongsTo", "state", "lastSeen"]}
         clock={clock}
         say={say}
       />

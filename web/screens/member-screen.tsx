@@ -1,13 +1,15 @@
 /** One member: what they have now or had on a day, their sets with what each lacks, and who looked at the record. */
 import { useState } from "preact/hooks";
+import type { MemberPage } from "../../server/domain/page-views.ts";
 import { Button } from "../look/buttons.tsx";
 import { DataTable } from "../look/data-table.tsx";
 import { TextField } from "../look/fields.tsx";
+import { HoldRibbon } from "../look/hold-ribbon.tsx";
 import { ListRows } from "../look/list-rows.tsx";
 import { Notice } from "../look/notice.tsx";
 import { Sheet } from "../look/page.tsx";
 import { Dialog } from "../look/panel.tsx";
-import type { Words } from "../look/words.ts";
+import { sentence, type Words } from "../look/words.ts";
 import { RECORD_WORDS, roleWord } from "../look/words-record.ts";
 import { sayWhen } from "./bench/describe-piece.ts";
 import type { Clock } from "./bench/look-up-panel.tsx";
@@ -15,11 +17,14 @@ import { memberLine } from "./members-screen.tsx";
 import { Awaited } from "./record/awaited.tsx";
 import { localMoment, sayLongDay } from "./record/days.ts";
 import type { Frame } from "./record/frame.ts";
-import { OnDay } from "./record/on-day.tsx";
-import { PieceTable } from "./record/piece-table.tsx";
+import { HolderPieces } from "./record/holder-pieces.tsx";
+import { KnownThen } from "./record/known-at.tsx";
+import { Said } from "./record/said.tsx";
+import { setWords } from "./record/set-words.ts";
+import { type Then, ThenForm, thenKey } from "./record/then.tsx";
+import { namePiece } from "./record/trail-words.ts";
 import { useAsked } from "./record/use-asked.ts";
 import { useSend, WrittenOrNot } from "./record/use-send.tsx";
-import type { MemberPage, SetView } from "./record/views.ts";
 import type { Asked } from "./sign-in-screen.tsx";
 
 const words = RECORD_WORDS;
@@ -28,14 +33,15 @@ export interface MemberScreenProps {
   readonly say: Words;
   readonly clock: Clock;
   readonly frame: Frame;
-  readonly load: (on?: string) => Promise<Asked<MemberPage>>;
+  /** Asks for the member now, on a day, as known at a position; `after` is where the page before ended. */
+  readonly load: (on?: string, knownAt?: number, after?: string) => Promise<Asked<MemberPage>>;
   /** Says that the member left, with the last day; absent for those who may not. */
   readonly left?: ((on: string) => Promise<Asked<unknown>>) | undefined;
 }
 
 export function MemberScreen(props: MemberScreenProps) {
-  const [day, setDay] = useState<string>();
-  const asking = useAsked(() => props.load(day), day ?? "now");
+  const [then, setThen] = useState<Then>({});
+  const asking = useAsked(() => props.load(then.on, then.knownAt), thenKey(then));
   const { answer } = asking;
   return props.frame({
     verb: words.member,
@@ -43,7 +49,7 @@ export function MemberScreen(props: MemberScreenProps) {
     children: (
       <>
         <Awaited asking={asking} what={words.theMember} say={props.say} />
-        {answer ? <Whole {...props} page={answer} day={day} onDay={setDay} again={asking.again} /> : null}
+        {answer ? <Whole {...props} page={answer} then={then} onThen={setThen} again={asking.again} /> : null}
       </>
     ),
   });
@@ -51,8 +57,8 @@ export function MemberScreen(props: MemberScreenProps) {
 
 type WholeProps = MemberScreenProps & {
   readonly page: MemberPage;
-  readonly day: string | undefined;
-  readonly onDay: (day: string | undefined) => void;
+  readonly then: Then;
+  readonly onThen: (then: Then) => void;
   readonly again: () => void;
 };
 
@@ -64,9 +70,11 @@ function Whole(props: WholeProps) {
     <Sheet>
       <h2 class="t-title">{member.name ?? words.nameRemoved}</h2>
       <p class="t-lead page-lead">{memberLine(member)}</p>
+      <KnownThen shown={page.knownAt} clock={clock} />
+      <StandingHolds {...props} />
       <section class="page-section">
         <PiecesHeld {...props} />
-        <OnDay shown={props.day} today={today} onAsk={props.onDay} />
+        <ThenForm shown={props.then} today={today} onAsk={props.onThen} />
       </section>
       <Sets {...props} />
       <WhoLooked {...props} />
@@ -76,35 +84,46 @@ function Whole(props: WholeProps) {
 }
 
 function PiecesHeld(props: WholeProps) {
-  const { page, say, clock } = props;
+  const { page, then, say, clock } = props;
   const day = page.on && sayLongDay(page.on);
-  const count = page.pieces.length;
-  const head = day ? words.heldOn(count, day) : words.holdsNow(count);
-  if (count === 0) {
-    return (
-      <Notice kind="empty" head={day ? words.heldNothingOn(day) : words.holdsNothing}>
-        {day ? "" : words.holdsNothingNext}
-      </Notice>
-    );
-  }
+  return (
+    <HolderPieces
+      page={page}
+      head={(count, isPart) => {
+        const pieces = words.firstPieces(count, isPart);
+        return day ? words.heldOn(pieces, day) : words.holdsNow(pieces);
+      }}
+      empty={
+        <Notice kind="empty" head={day ? words.heldNothingOn(day) : words.holdsNothing}>
+          {day ? "" : words.holdsNothingNext}
+        </Notice>
+      }
+      more={(after) => props.load(then.on, then.knownAt, after)}
+      clock={clock}
+      say={say}
+    />
+  );
+}
+
+/** Holds on what the member has or has assigned stand above everything else on the page. */
+function StandingHolds(props: WholeProps) {
+  const { page, clock, say } = props;
   return (
     <>
-      <h2 class="t-head" aria-live="polite">
-        {head}
-      </h2>
-      <PieceTable
-        caption={head}
-        rows={page.pieces}
-        columns={["tag", "label", "belongsTo", "since", "state"]}
-        clock={clock}
-        say={say}
-      />
+      {page.holds.map(({ piece, hold }) => (
+        <HoldRibbon key={`${piece.id} ${hold.version}`} head={`${say.onHold}:`}>
+          <a href={`/pieces/${piece.id}`}>
+            <Said text={namePiece(piece)} />
+          </a>
+          {`. ${say.holdKind[hold.kind]}, since ${sayWhen(hold.placedAt, clock.now, clock.timeZone)}. ${say.holdLiftedBy[hold.kind]}`}
+        </HoldRibbon>
+      ))}
     </>
   );
 }
 
 function Sets(props: WholeProps) {
-  const { sets } = props.page;
+  const { sets, names, member } = props.page;
   return (
     <section class="page-section">
       <h2 class="t-head">{words.sets}</h2>
@@ -113,30 +132,28 @@ function Sets(props: WholeProps) {
       ) : (
         <ListRows
           label={words.sets}
-          rows={sets.map((set) => ({ key: set.name, main: set.name, second: setSays(set) }))}
+          rows={sets.map((set) => ({
+            key: set.set,
+            main: sentence(set.set),
+            second: setWords(set, member.id, names, props.say).map((line) => (
+              <span class="set-line" key={line}>
+                <Said text={line} />
+              </span>
+            )),
+          }))}
         />
       )}
     </section>
   );
 }
 
-function setSays(set: SetView): string {
-  const parts = [
-    words.setPieces(set.count),
-    set.elsewhere > 0 && words.setElsewhere(set.elsewhere),
-    set.lacks.length > 0 ? words.setLacks(set.lacks) : words.setComplete,
-  ];
-  return parts.filter(Boolean).join(" ");
-}
-
 function WhoLooked(props: WholeProps) {
   const { page, clock, say } = props;
-  const { looks } = page;
-  if (!looks) return null;
+  const { viewings } = page;
   return (
     <section class="page-section no-print">
       <h2 class="t-head">{words.whoLooked}</h2>
-      {looks.length === 0 ? (
+      {viewings.length === 0 ? (
         <p>{words.nobodyLooked}</p>
       ) : (
         <DataTable
@@ -155,7 +172,7 @@ function WhoLooked(props: WholeProps) {
               cell: ({ at }) => sayWhen(at, clock.now, clock.timeZone),
             },
           ]}
-          rows={looks}
+          rows={viewings}
           rowKey={({ at, by }) => `${at} ${by.id}`}
         />
       )}

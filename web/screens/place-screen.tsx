@@ -1,5 +1,6 @@
 /** One place: what it is, what lies there now or lay there on a day, and how it is changed or closed. */
 import { useState } from "preact/hooks";
+import type { PlacePage } from "../../server/domain/page-views.ts";
 import type { PlaceFacts } from "../../server/domain/register/place.ts";
 import type { PlaceBrief } from "../../server/domain/scan-answer.ts";
 import { Button } from "../look/buttons.tsx";
@@ -15,12 +16,12 @@ import type { Clock } from "./bench/look-up-panel.tsx";
 import { Awaited } from "./record/awaited.tsx";
 import { localMoment, sayLongDay } from "./record/days.ts";
 import type { Frame } from "./record/frame.ts";
-import { OnDay } from "./record/on-day.tsx";
-import { PieceTable } from "./record/piece-table.tsx";
+import { HolderPieces } from "./record/holder-pieces.tsx";
+import { KnownThen } from "./record/known-at.tsx";
 import { PlaceForm } from "./record/place-form.tsx";
+import { type Then, ThenForm, thenKey } from "./record/then.tsx";
 import { useAsked } from "./record/use-asked.ts";
 import { useSend, WrittenOrNot } from "./record/use-send.tsx";
-import type { PlacePage } from "./record/views.ts";
 import type { Asked } from "./sign-in-screen.tsx";
 
 const words = RECORD_WORDS;
@@ -29,7 +30,8 @@ export interface PlaceScreenProps {
   readonly say: Words;
   readonly clock: Clock;
   readonly frame: Frame;
-  readonly load: (on?: string) => Promise<Asked<PlacePage>>;
+  /** Asks for the place now, on a day, as known at a position; `after` is where the page before ended. */
+  readonly load: (on?: string, knownAt?: number, after?: string) => Promise<Asked<PlacePage>>;
   /** Every place, for what this one can be within. */
   readonly places: readonly PlaceBrief[];
   /** Describes the place anew; absent for those who may not. */
@@ -38,8 +40,8 @@ export interface PlaceScreenProps {
 }
 
 export function PlaceScreen(props: PlaceScreenProps) {
-  const [day, setDay] = useState<string>();
-  const asking = useAsked(() => props.load(day), day ?? "now");
+  const [then, setThen] = useState<Then>({});
+  const asking = useAsked(() => props.load(then.on, then.knownAt), thenKey(then));
   const { answer } = asking;
   return props.frame({
     verb: words.place,
@@ -47,7 +49,7 @@ export function PlaceScreen(props: PlaceScreenProps) {
     children: (
       <>
         <Awaited asking={asking} what={words.thePlace} say={props.say} />
-        {answer ? <Whole {...props} page={answer} day={day} onDay={setDay} again={asking.again} /> : null}
+        {answer ? <Whole {...props} page={answer} then={then} onThen={setThen} again={asking.again} /> : null}
       </>
     ),
   });
@@ -55,15 +57,14 @@ export function PlaceScreen(props: PlaceScreenProps) {
 
 type WholeProps = PlaceScreenProps & {
   readonly page: PlacePage;
-  readonly day: string | undefined;
-  readonly onDay: (day: string | undefined) => void;
+  readonly then: Then;
+  readonly onThen: (then: Then) => void;
   readonly again: () => void;
 };
 
 function Whole(props: WholeProps) {
-  const { page, places, clock } = props;
-  const { place } = page;
-  const inside = places.filter(({ within, closed }) => within?.id === place.id && !closed);
+  const { page, clock } = props;
+  const { place, inside } = page;
   const { day: today } = localMoment(clock.now, clock.timeZone);
   return (
     <Sheet>
@@ -73,18 +74,22 @@ function Whole(props: WholeProps) {
           {words.closedSays}
         </Notice>
       ) : null}
+      <KnownThen shown={page.knownAt} clock={clock} />
       <FactRows facts={factsOf(place)} />
       <section class="page-section">
         <PiecesThere {...props} />
-        <OnDay shown={props.day} today={today} onAsk={props.onDay} />
+        <ThenForm shown={props.then} today={today} onAsk={props.onThen} />
       </section>
       {inside.length > 0 ? (
         <section class="page-section">
           <h2 class="t-head">{words.placesWithin}</h2>
           <ListRows
             label={words.placesWithin}
-            rows={inside.map(({ id, name, what }) => ({
-              ...{ key: id, href: `/places/${id}`, main: name, second: words.placeSorts[what] },
+            rows={inside.map(({ place: inner, pieces }) => ({
+              key: inner.id ?? inner.name,
+              href: `/places/${inner.id}`,
+              main: inner.name,
+              second: words.piecesInside(pieces),
             }))}
           />
         </section>
@@ -100,37 +105,40 @@ function factsOf(place: PlaceBrief): readonly Fact[] {
     { label: words.carries, rest: words.carriesIs[place.carries] },
     ...(place.side ? [{ label: words.side, rest: words.sideIs[place.side] }] : []),
     ...(place.within
-      ? [{ label: words.within, rest: <a href={`/places/${place.within.id}`}>{place.within.name}</a> }]
+      ? [
+          {
+            label: words.within,
+            rest: (
+              <a class="row-link" href={`/places/${place.within.id}`}>
+                {place.within.name}
+              </a>
+            ),
+          },
+        ]
       : []),
     ...(place.number ? [{ label: words.cardNumber, rest: <TagNumber number={place.number} /> }] : []),
   ];
 }
 
 function PiecesThere(props: WholeProps) {
-  const { page, say, clock } = props;
+  const { page, then, say, clock } = props;
   const day = page.on && sayLongDay(page.on);
-  const count = page.pieces.length;
-  const head = day ? words.piecesOn(count, day) : words.piecesNow(count);
-  if (count === 0) {
-    return (
-      <Notice kind="empty" head={day ? words.nothingThereOn(day) : words.nothingThere}>
-        {day ? "" : words.nothingThereNext}
-      </Notice>
-    );
-  }
   return (
-    <>
-      <h2 class="t-head" aria-live="polite">
-        {head}
-      </h2>
-      <PieceTable
-        caption={head}
-        rows={page.pieces}
-        columns={["tag", "label", "belongsTo", "since", "state"]}
-        clock={clock}
-        say={say}
-      />
-    </>
+    <HolderPieces
+      page={page}
+      head={(count, isPart) => {
+        const pieces = words.firstPieces(count, isPart);
+        return day ? words.piecesOn(pieces, day) : words.piecesNow(pieces);
+      }}
+      empty={
+        <Notice kind="empty" head={day ? words.nothingThereOn(day) : words.nothingThere}>
+          {day ? "" : words.nothingThereNext}
+        </Notice>
+      }
+      more={(after) => props.load(then.on, then.knownAt, after)}
+      clock={clock}
+      say={say}
+    />
   );
 }
 

@@ -1,16 +1,18 @@
 /** The trail of a piece for anyone to read: what it is, where it has been, what was done; printed by the browser. */
 import { useEffect, useState } from "preact/hooks";
+import type { TrailView } from "../../server/domain/page-views.ts";
 import { Button } from "../look/buttons.tsx";
 import { Notice } from "../look/notice.tsx";
 import { Sheet } from "../look/page.tsx";
 import { StayTimeline } from "../look/stay-timeline.tsx";
 import { TagFigure } from "../look/tag-figure.tsx";
 import { TrailTitle } from "../look/trail-title.tsx";
-import type { Words } from "../look/words.ts";
+import { sentence, type Words } from "../look/words.ts";
 import { midSentence, RECORD_WORDS } from "../look/words-record.ts";
 import type { Clock } from "./bench/look-up-panel.tsx";
 import { Awaited } from "./record/awaited.tsx";
 import { localMoment, sayLongDay, sayStamp } from "./record/days.ts";
+import { Fittings } from "./record/fittings.tsx";
 import type { Frame } from "./record/frame.ts";
 import { Holds } from "./record/holds.tsx";
 import { KnownAt, KnownThen } from "./record/known-at.tsx";
@@ -21,7 +23,6 @@ import { TrailEntries } from "./record/trail-entries.tsx";
 import { trailGroups, trailRows } from "./record/trail-rows.ts";
 import { useAsked } from "./record/use-asked.ts";
 import { useKeys } from "./record/use-keys.ts";
-import type { TrailView } from "./record/views.ts";
 import { type Asked, Cautions } from "./sign-in-screen.tsx";
 import type { SymbolModules } from "./use-symbol.ts";
 
@@ -64,22 +65,25 @@ type PageProps = TrailScreenProps & {
 function TrailPage(props: PageProps) {
   const { view, clock, say } = props;
   const { piece } = view;
-  const modules = useSymbol(piece.number, props.symbolOf);
-  const tag = piece.number ? (
-    <TagFigure number={piece.number} modules={modules} name={`Tag ${piece.number}`} />
+  const number = piece.tags.find(({ state }) => state === "attached")?.number;
+  const modules = useSymbol(number, props.symbolOf);
+  const tag = number ? (
+    <TagFigure number={number} modules={modules} name={words.tagNamed(number)} />
   ) : undefined;
   return (
     <>
       <Sheet>
         <PrintHead view={view} clock={clock} />
         <KnownThen shown={view.knownAt} clock={clock} />
+        <Changed view={view} />
         <TrailTitle title={words.trailOf(piece.kind.name)} tag={tag}>
-          <Said text={leadOf(view, clock, say)} />
+          <Said text={leadOf(view, clock)} />
         </TrailTitle>
       </Sheet>
-      {view.knownAt ? null : <Holds piece={piece} clock={clock} say={say} />}
+      <Holds piece={piece} clock={clock} say={say} />
       <Sheet>
         <WhereItHasBeen {...props} />
+        <Fittings view={view} clock={clock} />
         <WhatWasDone {...props} />
         <KnownAt shown={view.knownAt} clock={clock} onAsk={props.onKnownAt} />
         <footer class="print-foot only-print">
@@ -87,6 +91,21 @@ function TrailPage(props: PageProps) {
         </footer>
       </Sheet>
     </>
+  );
+}
+
+/** Says that entries are not as they were written; nothing on this page outweighs it. */
+function Changed(props: { readonly view: TrailView }) {
+  const { changed } = props.view.checked;
+  if (changed.length === 0) return null;
+  const which = changed.map(({ version, position, code }) => {
+    const what = version === undefined ? words.actAt(position ?? 0) : words.entryNumber(version);
+    return `${what}: ${code.replaceAll("-", " ")}`;
+  });
+  return (
+    <Notice kind="fault" head={words.changedHead(changed.length)} live="assertive">
+      {words.changedSays(sentence(which.join("; ")))}
+    </Notice>
   );
 }
 
@@ -123,7 +142,7 @@ function WhereItHasBeen(props: PageProps) {
         {...stayLanes(view.stays, end, clock.timeZone, words)}
         name={words.whereSince(midSentence(view.piece.kind.name), since)}
         nowLabel={last && !view.knownAt ? words.nowAt(last.holder.name) : undefined}
-        held={!view.knownAt && view.piece.holds.length > 0}
+        held={view.piece.holds.length > 0}
       />
     </>
   );
@@ -161,9 +180,9 @@ function WhatWasDone(props: PageProps) {
 function PrintHead(props: Pick<PageProps, "view" | "clock">) {
   const { view, clock } = props;
   const stamp = sayStamp(clock.now, clock.timeZone);
-  return (
-    <p class="print-head only-print">
-      {`${words.printedOn(stamp)} ${words.printedPosition(sayPosition(view.position))}`}
-    </p>
-  );
+  const newest = Math.max(0, ...view.entries.map((entry) => entry.position));
+  const position = view.knownAt
+    ? words.printedThen(sayPosition(view.knownAt.position))
+    : words.printedPosition(sayPosition(newest));
+  return <p class="print-head only-print">{`${words.printedOn(stamp)} ${position}`}</p>;
 }

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { localMoment, sayDayOf, sayLength, sayLongDay, sayMonths, sayShortDay } from "./days.ts";
+import { localMoment, sayDayOf, sayLength, sayLongDay, sayMonths, sayShortDay, sayStamp } from "./days.ts";
 
 const at = (text: string) => Date.parse(text);
 
@@ -31,6 +31,7 @@ test("days stand with their weekday, and with their month where the head does no
   expect(sayShortDay("2026-06-14")).toBe("14 Jun");
   expect(sayShortDay("2025-12-28", true)).toBe("28 Dec 2025");
   expect(sayLongDay("2025-03-04")).toBe("4 March 2025");
+  expect(sayStamp(at("2026-11-24T15:15:00Z"), "America/New_York")).toBe("Tue 24 Nov 2026, 10:15");
 });
 
 test("a length is told in whole units and never as nothing", () => {

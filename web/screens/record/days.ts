@@ -76,6 +76,12 @@ export function sayLongDay(day: string): string {
   return `${Number(day.slice(8))} ${sayMonth(day.slice(0, 7))}`;
 }
 
+/** Says a moment so that it stands by itself, on paper: `Tue 24 Nov 2026, 10:15`. */
+export function sayStamp(at: number, timeZone: string): string {
+  const { day, clock } = localMoment(at, timeZone);
+  return `${sayDayOf(day, true)} ${day.slice(0, 4)}, ${clock}`;
+}
+
 function shortMonth(day: string): string {
   return (MONTHS[Number(day.slice(5, 7)) - 1] ?? "").slice(0, 3);
 }

@@ -16,7 +16,7 @@ export function entryMore(body: EntryBody, names: Names, words: RecordWords): re
 
 function movedMore(entry: Moved, names: Names, { move }: RecordWords): readonly string[] {
   const who = (id: string) => names[id]?.name ?? "somebody who is not on record";
-  const isTold = entry.purpose === "issue" || entry.purpose === "turn in";
+  const isTold = ["issue", "turn in", "transfer"].includes(entry.purpose);
   const isIssue = entry.purpose === "issue";
   const parts = [
     !isTold && move.purpose(entry.purpose),

@@ -62,7 +62,7 @@ export function FindForm(props: FindFormProps) {
           {words.moreFilters}
         </Button>
         <Button weight="quiet" onPress={clear}>
-          {words.findClear}
+          {props.say.clear}
         </Button>
       </div>
       <div id="find-more" class="field-grid" hidden={!isOpen}>

@@ -1,11 +1,11 @@
 /** What keeps a piece from being issued, across the whole page: holds, soil, retirement. */
-import type { PieceBrief } from "../../../server/domain/piece-view.ts";
+import type { TrailPiece } from "../../../server/domain/page-views.ts";
 import { HoldRibbon } from "../../look/hold-ribbon.tsx";
 import type { Words } from "../../look/words.ts";
 import { sayWhen } from "../bench/describe-piece.ts";
 import type { Clock } from "../bench/look-up-panel.tsx";
 
-export function Holds(props: { readonly piece: PieceBrief; readonly clock: Clock; readonly say: Words }) {
+export function Holds(props: { readonly piece: TrailPiece; readonly clock: Clock; readonly say: Words }) {
   const { piece, clock, say } = props;
   const since = (instant: string) => `since ${sayWhen(instant, clock.now, clock.timeZone)}`;
   return (

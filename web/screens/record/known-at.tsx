@@ -63,7 +63,7 @@ export function KnownThen(props: Pick<KnownAtProps, "shown" | "clock">) {
   if (!shown) return null;
   const when = sayWhen(shown.recordedAt, clock.now, clock.timeZone);
   return (
-    <Notice kind="unknown" head={RECORD_WORDS.knownHead}>
+    <Notice kind="unknown" head={RECORD_WORDS.knownThen}>
       {RECORD_WORDS.knownSays(sayPosition(shown.position), when)}
     </Notice>
   );

@@ -1,31 +1,38 @@
+import type { StayView, TrailView } from "../../../server/domain/page-views.ts";
 import type { Named } from "../../../server/domain/piece-view.ts";
-import type { Words } from "../../look/words.ts";
-import { midSentence, RECORD_WORDS } from "../../look/words-record.ts";
-import { pieceName, sayMade, sayWhen } from "../bench/describe-piece.ts";
+import { RECORD_WORDS } from "../../look/words-record.ts";
+import { sayMade, sayWhen } from "../bench/describe-piece.ts";
 import type { Clock } from "../bench/look-up-panel.tsx";
 import { localMoment, sayLongDay } from "./days.ts";
-import type { StayView, TrailView } from "./views.ts";
+import { namePiece } from "./trail-words.ts";
 
 const words = RECORD_WORDS;
 
 /** Says in a few sentences that anyone can read: what the piece is, since when, where it is, what the record holds. */
-export function leadOf(view: TrailView, clock: Clock, say: Words): string {
-  const { piece, stays } = view;
+export function leadOf(view: TrailView, clock: Clock): string {
+  const { piece, stays, names } = view;
   const first = stays[0];
   const last = stays.at(-1);
   const isThen = view.knownAt !== undefined;
-  const retired = piece.retiredAt && words.retiredOn(longDay(piece.retiredAt, clock));
-  const belongs = piece.assignment && words.belongsToSet(piece.assignment.member.name, piece.assignment.set);
-  const fitted = piece.fittedIn && words.installedIn(midSentence(pieceName(piece.fittedIn.piece, say)));
+  const owner = piece.assignment && names[piece.assignment.member]?.name;
   return [
     labelSentence(view),
     first && words.onRecordSince(longDay(first.from, clock), whereOf(first.holder)),
     last && whereNow(last, isThen, clock),
-    ...(isThen ? [] : [fitted, belongs, retired]),
-    words.entriesUpTo(view.entries.length, sayPosition(view.knownAt?.position ?? view.position)),
+    piece.fittedIn && words.installedIn(namePiece(piece.fittedIn.shell), isThen),
+    owner && piece.assignment && words.belongsToSet(owner, piece.assignment.set, isThen),
+    piece.retiredAt && words.retiredOn(longDay(piece.retiredAt, clock)),
+    checkedSentence(view, clock),
   ]
     .filter(Boolean)
     .join(" ");
+}
+
+/** How many entries there are and that none was changed; where some were, a notice above says it instead. */
+function checkedSentence({ checked, knownAt }: TrailView, clock: Clock): string {
+  if (checked.changed.length > 0) return "";
+  const when = sayWhen(checked.at, clock.now, clock.timeZone);
+  return knownAt ? words.entriesThen(checked.entries) : words.entriesChecked(checked.entries, when);
 }
 
 function labelSentence({ piece }: TrailView): string {

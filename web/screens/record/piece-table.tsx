@@ -1,5 +1,7 @@
 /** Pieces as a table on wide screens and as rows on phones; each row opens the piece's trail. */
-import type { Named, PieceBrief } from "../../../server/domain/piece-view.ts";
+import type { JSX } from "preact";
+import type { PieceListed, PieceWith } from "../../../server/domain/page-views.ts";
+import type { Named } from "../../../server/domain/piece-view.ts";
 import { type Column, DataTable } from "../../look/data-table.tsx";
 import { ListRows } from "../../look/list-rows.tsx";
 import { TagNumber } from "../../look/tag-figure.tsx";
@@ -11,17 +13,9 @@ import { stateWords } from "./state-words.ts";
 
 const words = RECORD_WORDS;
 
-export interface PieceRow {
-  readonly piece: PieceBrief;
-  readonly belongsTo?: { readonly member: Named; readonly set: string } | undefined;
-  readonly since?: string | undefined;
-  readonly to?: string | undefined;
-  readonly lastSeen?: string | undefined;
-  /** Recorded after the day that is asked for. */
-  readonly isLater?: boolean | undefined;
-}
-
-type ColumnName = "tag" | "label" | "with" | "since" | "belongsTo" | "state" | "lastSeen";
+/** A piece found, or one with the time that it was with a holder. */
+export type PieceRow = PieceListed & Partial<Pick<PieceWith, "from" | "to" | "evidence" | "recordedLater">>;
+type ColumnName = "label" | "with" | "since" | "belongsTo" | "state" | "lastSeen";
 
 export interface PieceTableProps {
   readonly caption: string;
@@ -32,45 +26,31 @@ export interface PieceTableProps {
 }
 
 export function PieceTable(props: PieceTableProps) {
-  const cells = cellsOf(props);
+  const { say } = props;
+  const says = cellWords(props);
   const columns: Column<PieceRow>[] = [
-    {
-      key: "piece",
-      head: words.column.piece,
-      names: true,
-      cell: ({ piece }) => (
-        <a class="row-link" href={`/pieces/${piece.id}`}>
-          {piece.kind.name}
-        </a>
-      ),
-    },
-    ...props.columns.map((name) => ({ key: name, head: words.column[name], cell: cells[name] })),
+    { key: "piece", head: words.column.piece, names: true, cell: TrailLink },
+    { key: "tag", head: words.column.tag, cell: ({ number }) => tagOf(number) ?? say.noTag },
+    ...props.columns.map((name) => ({ key: name, head: words.column[name], cell: says[name] })),
   ];
+  const key = (row: PieceRow) => `${row.id} ${row.from}`;
   return (
     <>
       <div class="only-wide-or-print">
-        <DataTable
-          caption={props.caption}
-          hideCaption
-          columns={columns}
-          rows={props.rows}
-          rowKey={(row) => `${row.piece.id} ${row.since}`}
-        />
+        <DataTable caption={props.caption} hideCaption columns={columns} rows={props.rows} rowKey={key} />
       </div>
       <div class="only-phone no-print">
         <ListRows
           label={props.caption}
           rows={props.rows.map((row) => ({
-            key: `${row.piece.id} ${row.since}`,
-            href: `/pieces/${row.piece.id}`,
+            ...{ key: key(row), href: `/pieces/${row.id}` },
             main: (
               <>
-                {row.piece.kind.name} {row.piece.number ? <TagNumber number={row.piece.number} /> : null}
+                {row.kind.name} {tagOf(row.number)}
               </>
             ),
             second: props.columns
-              .filter((name) => name !== "tag")
-              .map((name) => cells[name](row))
+              .map((name) => withoutHead(name, says[name](row)))
               .filter(Boolean)
               .join(" · "),
           }))}
@@ -80,36 +60,56 @@ export function PieceTable(props: PieceTableProps) {
   );
 }
 
-type Cells = {
-  readonly [Name in ColumnName]: (row: PieceRow) => Name extends "tag" ? preact.JSX.Element | string : string;
-};
+function TrailLink({ id, kind }: PieceRow): JSX.Element {
+  return (
+    <a class="row-link" href={`/pieces/${id}`}>
+      {kind.name}
+    </a>
+  );
+}
 
-function cellsOf({ clock, say }: PieceTableProps): Cells {
+function tagOf(number: string | undefined) {
+  return number ? <TagNumber number={number} /> : undefined;
+}
+
+function cellWords({ clock, say }: PieceTableProps): Record<ColumnName, (row: PieceRow) => string> {
   const when = (instant: string) => sayWhen(instant, clock.now, clock.timeZone);
   return {
-    tag: ({ piece }) => (piece.number ? <TagNumber number={piece.number} /> : say.noTag),
-    label: ({ piece }) => labelOf(piece),
-    with: ({ piece }) => [piece.holder.name, placeAround(piece.holder)].filter(Boolean).join(", "),
-    since: (row) => sinceWords(row, when),
-    belongsTo: ({ belongsTo }) => (belongsTo ? `${belongsTo.member.name}, ${belongsTo.set}` : ""),
-    state: ({ piece }) => stateWords(piece, say).join(", "),
-    lastSeen: ({ lastSeen }) => (lastSeen ? when(lastSeen) : words.notSeen),
+    label: labelOf,
+    with: ({ holder }) => [holder.name, placeAround(holder)].filter(Boolean).join(", "),
+    since: (row) => timeOf(row, when),
+    belongsTo: ({ assignment }) => (assignment ? `${assignment.member.name}, ${assignment.set}` : ""),
+    state: (row) => stateWords(row, say).join(", "),
+    lastSeen: ({ seenAt }) => (seenAt ? when(seenAt) : words.notSeen),
   };
 }
 
-function labelOf({ label }: PieceBrief): string {
-  return [[label.maker, label.modelName].filter(Boolean).join(" "), label.size].filter(Boolean).join(", ");
+/** A row of a list has no heads: what stands under one says it itself. */
+function withoutHead(name: ColumnName, text: string): string {
+  if (text === "") return "";
+  if (name === "since") return words.since(text);
+  return name === "lastSeen" ? words.lastSeen(text) : text;
+}
+
+function labelOf({ maker, modelName, size, serial }: PieceRow): string {
+  // A size is one word to those who read it, "44 32 R", and is not broken.
+  const parts = [[maker, modelName].filter(Boolean).join(" "), size?.replaceAll(" ", "\u00a0")];
+  return [...parts, serial && words.serial(serial)].filter(Boolean).join(", ");
 }
 
 function placeAround(holder: Named): string | undefined {
   return holder.kind === "place" ? holder.detail : undefined;
 }
 
-function sinceWords(row: PieceRow, when: (instant: string) => string): string {
+/** Says the time with a holder, how it is known where nobody saw the piece, and what was recorded after the day. */
+function timeOf({ from, to, evidence, recordedLater }: PieceRow, when: (instant: string) => string): string {
+  const isSeen = !evidence || ["scanned", "typed", "with its set"].includes(evidence);
   const parts = [
-    row.since && words.since(when(row.since)),
-    row.to && words.until(when(row.to)),
-    row.isLater && words.recordedLater,
+    from && when(from),
+    to && words.until(when(to)),
+    !isSeen && evidence,
+    recordedLater?.coming && words.comingLater(when(recordedLater.coming)),
+    recordedLater?.going && words.goingLater(when(recordedLater.going)),
   ];
   return parts.filter(Boolean).join(", ");
 }

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
+import type { StayView } from "../../../server/domain/page-views.ts";
 import type { Named } from "../../../server/domain/piece-view.ts";
 import { RECORD_WORDS } from "../../look/words-record.ts";
 import { stayLanes, ticksBetween } from "./stay-lanes.ts";
-import type { StayView } from "./views.ts";
 
 const at = (text: string) => Date.parse(text);
 const NOW = at("2026-11-24T12:00:00Z");
@@ -14,7 +14,7 @@ const MIRELA: Named = { kind: "member", name: "Mirela Ferro", detail: "118" };
 
 function aStay(holder: Named, from: string, to?: string, version = 1): StayView {
   const end = to ? { to, toVersion: version + 1 } : {};
-  return { holder, from, evidence: "scanned", fromVersion: version, ...end };
+  return { holder, from, evidence: "scanned", isGap: false, fromVersion: version, ...end };
 }
 const lanesOf = (stays: StayView[]) => {
   const { lanes, stays: laid } = stayLanes(stays, NOW, "UTC", RECORD_WORDS);

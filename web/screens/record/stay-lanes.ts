@@ -1,10 +1,10 @@
 /** Gives a stay timeline its lanes, threads and ticks from the stays of a piece. */
+import type { StayView } from "../../../server/domain/page-views.ts";
 import type { Named } from "../../../server/domain/piece-view.ts";
 import type { TimelineInput, TimelineLane, TimelineTick } from "../../look/stay-timeline-layout.ts";
 import type { RecordWords } from "../../look/words-record.ts";
 import { localMoment, sayLength, sayShortDay } from "./days.ts";
 import { gapsOf } from "./trail-rows.ts";
-import type { StayView } from "./views.ts";
 
 /** More places than this would make more lanes than one can compare; then they share one. */
 const MOST_PLACE_LANES = 4;
@@ -40,7 +40,7 @@ export function stayLanes(
       lane: lane(stay).key,
       from: Date.parse(stay.from),
       to: stay.to ? Date.parse(stay.to) : undefined,
-      label: labelOf(stay, lane(stay), now),
+      label: labelOf(stay, lane(stay), start, now),
     })),
     ticks: ticksBetween(start, now, timeZone),
     start,
@@ -74,9 +74,13 @@ function rankOf({ key, unrecorded }: TimelineLane): number {
   return order.indexOf(key.split(" ")[0] === "place" ? "place" : key);
 }
 
-function labelOf(stay: StayView, lane: TimelineLane, now: number): string | undefined {
-  if (lane.unrecorded) return sayLength((stay.to ? Date.parse(stay.to) : now) - Date.parse(stay.from));
-  if (!stay.to) return undefined;
+/** Shorter stays, as a part of the whole time, are too narrow for a name between the moves at both ends. */
+const LEAST_LABELLED = 1 / 40;
+
+function labelOf(stay: StayView, lane: TimelineLane, start: number, now: number): string | undefined {
+  const length = (stay.to ? Date.parse(stay.to) : now) - Date.parse(stay.from);
+  if (lane.unrecorded) return sayLength(length);
+  if (!stay.to || length < (now - start) * LEAST_LABELLED) return undefined;
   return lane.name.endsWith(stay.holder.name) ? undefined : stay.holder.name;
 }
 

@@ -1,4 +1,5 @@
 /** The entries of a trail under their months, with the gaps between them; each says who, how and its number. */
+import type { TrailEntry as Entry } from "../../../server/domain/page-views.ts";
 import type { Names } from "../../../server/domain/piece-view.ts";
 import type { TrailMarkName } from "../../look/stitches.tsx";
 import { TrailEntry, type TrailEntryProps, TrailMonth } from "../../look/trail-entry.tsx";
@@ -6,12 +7,12 @@ import type { Words } from "../../look/words.ts";
 import { RECORD_WORDS, roleWord } from "../../look/words-record.ts";
 import { sayWhen } from "../bench/describe-piece.ts";
 import type { Clock } from "../bench/look-up-panel.tsx";
-import { entryParts, isLate } from "../entry-words.ts";
+import { isLate } from "../entry-words.ts";
 import { localMoment, sayDayOf, sayLength, sayShortDay } from "./days.ts";
 import { entryMore } from "./entry-more.ts";
 import { Said } from "./said.tsx";
 import type { TrailGroup, TrailRow } from "./trail-rows.ts";
-import type { TrailEntryView } from "./views.ts";
+import { entryAnchor, howKnown, trailParts } from "./trail-words.ts";
 
 const words = RECORD_WORDS;
 
@@ -68,8 +69,8 @@ function GapRow(props: RowProps<Extract<TrailRow, { what: "gap" }>>) {
 function EntryRow(props: RowProps<Extract<TrailRow, { what: "entry" }>>) {
   const { row, clock, names, say } = props;
   const { entry } = row;
-  const { verb, rest } = entryParts(entry.body, names);
-  const more = entryMore(entry.body, names, words).join(" ");
+  const { verb, rest } = trailParts(entry, names);
+  const more = entryMore(entry, names, words).join(" ");
   const { day, clock: time } = localMoment(row.at, clock.timeZone);
   return (
     <TrailEntry
@@ -80,27 +81,27 @@ function EntryRow(props: RowProps<Extract<TrailRow, { what: "entry" }>>) {
       verb={rest ? verb : `${verb}.`}
       aside={<Asides entry={entry} clock={clock} />}
       who={[entry.by.name, entry.by.detail && roleWord(entry.by.detail, say)].filter(Boolean).join(", ")}
-      how={howOf(entry)}
-      id={idOf(entry)}
+      how={howKnown(entry)}
+      id={entryAnchor(entry)}
     >
-      <Said text={[rest && `${rest}.`, more].filter(Boolean).join(" ")} linked />
+      <Said text={[rest && `${rest}.`, more].filter(Boolean).join(" ")} linked={isOwn(entry)} />
     </TrailEntry>
   );
 }
 
-function markOf(entry: TrailEntryView, say: Words): Pick<TrailEntryProps, "mark" | "markSays"> {
+function markOf(entry: Entry, say: Words): Pick<TrailEntryProps, "mark" | "markSays"> {
   const marked = (mark: TrailMarkName, markSays?: string) => ({ mark, markSays });
-  const { kind } = entry.body.entry;
+  const { kind } = entry.entry;
   if (kind === "EntryCorrected") return marked("correction", say.correction);
   if (kind === "HoldPlaced") return marked("hold", words.holdMark);
-  if (kind === "LayerFoundFitted" && entry.body.entry.verdict === "differs") {
+  if (kind === "LayerFoundFitted" && entry.entry.verdict === "differs") {
     return marked("stop", words.stopMark);
   }
   return isLate(entry.at, entry.recordedAt) ? marked("late", say.writtenLater) : marked("entry");
 }
 
 /** What stands after the sentence: that it was written down later, what corrected it, the note. */
-function Asides(props: { readonly entry: TrailEntryView; readonly clock: Clock }) {
+function Asides(props: { readonly entry: Entry; readonly clock: Clock }) {
   const { entry, clock } = props;
   const late = isLate(entry.at, entry.recordedAt)
     ? words.writtenOn(
@@ -108,21 +109,15 @@ function Asides(props: { readonly entry: TrailEntryView; readonly clock: Clock }
         sayLength(Date.parse(entry.recordedAt) - Date.parse(entry.at)),
       )
     : "";
-  const notes = Object.values(entry.texts ?? {}).map(words.note);
+  const notes = Object.values(entry.texts ?? {}).map((text) =>
+    text === null ? words.noteWithdrawn : words.note(text),
+  );
   const corrected = entry.correctedBy === undefined ? "" : words.correctedBy(entry.correctedBy);
-  return <Said text={[corrected, late, ...notes].filter(Boolean).join(" ")} linked />;
+  const text = [corrected, late, ...notes].filter(Boolean).join(" ");
+  return <Said text={text} linked={isOwn(entry)} />;
 }
 
-function howOf({ body }: TrailEntryView): string {
-  const { entry } = body;
-  if (body.subjectKind === "tag") {
-    const proof = "proof" in entry ? `${entry.proof}, ` : "";
-    return `${proof}${words.tagEntryNumber(body.version)}`;
-  }
-  return `${body.entry.evidence}, ${words.entryNumber(body.version)}`;
-}
-
-/** Names the row in the page's address: piece entries by number, tag entries by tag and number. */
-function idOf({ body }: TrailEntryView): string {
-  return body.subjectKind === "piece" ? `entry-${body.version}` : `tag-${body.subject}-${body.version}`;
+/** Entry numbers in the sentences of other subjects are not those of this page's anchors. */
+function isOwn(entry: Entry): boolean {
+  return entry.subjectKind === "piece" && !entry.ofLayer;
 }

@@ -1,19 +1,18 @@
 import { expect, test } from "vitest";
-import type { PieceId } from "../../../server/domain/ids.ts";
+import type { PieceId, Uuid } from "../../../server/domain/ids.ts";
+import type { StayView, TrailEntry } from "../../../server/domain/page-views.ts";
 import type { Instant } from "../../../server/domain/time.ts";
 import { trailGroups, trailRows } from "./trail-rows.ts";
-import type { StayView, TrailEntryView } from "./views.ts";
 
 const NOW = Date.parse("2026-11-24T12:00:00Z");
 
-function anEntry(version: number, at: string): TrailEntryView {
+function anEntry(version: number, at: string): TrailEntry {
   return {
-    body: {
-      ...{ subjectKind: "piece", subject: "p" as PieceId, version },
-      entry: {
-        ...{ kind: "PieceCleaned", how: "advanced cleaning" },
-        ...{ at: Date.parse(at) as Instant, evidence: "scanned" },
-      },
+    ...{ subjectKind: "piece", subject: "p" as PieceId, version },
+    ...{ act: `act ${version}` as Uuid, command: "recordCleaning", device: "bench" },
+    entry: {
+      ...{ kind: "PieceCleaned", how: "advanced cleaning" },
+      ...{ at: Date.parse(at) as Instant, evidence: "scanned" },
     },
     ...{ at, recordedAt: at, position: 100 + version },
     by: { kind: "account", name: "Inez Calloway", detail: "technician" },
@@ -23,15 +22,15 @@ function anEntry(version: number, at: string): TrailEntryView {
 function aGap(from: string, to: string): StayView {
   return {
     holder: { kind: "whereabouts unknown", name: "whereabouts unknown" },
-    ...{ from, to, evidence: "scanned", fromVersion: 3, toVersion: 3 },
+    ...{ from, to, evidence: "scanned", isGap: true, fromVersion: 3, toVersion: 3 },
   };
 }
 
-function told(order: "newest first" | "oldest first", entries: TrailEntryView[], stays: StayView[] = []) {
+function told(order: "newest first" | "oldest first", entries: TrailEntry[], stays: StayView[] = []) {
   const groups = trailGroups(trailRows(entries, stays, NOW), "UTC", order);
   return groups.map(({ head, rows }) => [
     head,
-    rows.map((row) => (row.what === "gap" ? "gap" : row.entry.body.version)),
+    rows.map((row) => (row.what === "gap" ? "gap" : row.entry.version)),
   ]);
 }
 

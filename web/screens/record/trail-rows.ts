@@ -1,9 +1,9 @@
 /** Puts the rows of a trail under months: entries as they happened, and time without a record in its place. */
+import type { StayView, TrailEntry } from "../../../server/domain/page-views.ts";
 import { localMoment, sayMonths } from "./days.ts";
-import type { StayView, TrailEntryView } from "./views.ts";
 
 export type TrailRow =
-  | { readonly what: "entry"; readonly key: string; readonly at: number; readonly entry: TrailEntryView }
+  | { readonly what: "entry"; readonly key: string; readonly at: number; readonly entry: TrailEntry }
   /** Nobody wrote down who had the piece; without `to` it lasts. */
   | { readonly what: "gap"; readonly key: string; readonly from: number; readonly to: number };
 
@@ -57,12 +57,12 @@ function joined(before: Span, after: Span): Span {
 
 /** Makes the rows: each entry, and each stay that only says that nothing was recorded. */
 export function trailRows(
-  entries: readonly TrailEntryView[],
+  entries: readonly TrailEntry[],
   stays: readonly StayView[],
   now: number,
 ): readonly TrailRow[] {
   const told = entries.map((entry): TrailRow => {
-    const { subjectKind, subject, version } = entry.body;
+    const { subjectKind, subject, version } = entry;
     return {
       what: "entry",
       key: `${subjectKind} ${subject} ${version}`,
@@ -95,5 +95,5 @@ function momentOf(row: TrailRow): number {
 
 /** At one moment: the gap that ends, then the piece's entries as they were recorded, then its tags'. */
 function rankOf(row: TrailRow): number {
-  return row.what === "gap" ? -1 : row.entry.position + row.entry.body.version / 1e6;
+  return row.what === "gap" ? -1 : row.entry.position + row.entry.version / 1e6;
 }
