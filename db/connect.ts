@@ -64,8 +64,10 @@ export function openPool(url: string, options: PoolOptions = {}): pg.Pool {
     connectionTimeoutMillis: 5_000,
     application_name: options.applicationName ?? "layertrail",
   });
-  // An idle connection that dies with its server is replaced by the pool; without a listener it ends the process.
+  // A connection that dies with its server is replaced by the pool, and what runs on it fails by itself; without a
+  // listener on the pool (while it lies idle) and on the connection (between two questions) it would end the process.
   pool.on("error", () => {});
+  pool.on("connect", (client) => client.on("error", () => {}));
   return pool;
 }
 
