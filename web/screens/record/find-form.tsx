@@ -17,7 +17,7 @@ export interface FindFormProps {
   readonly places: readonly PlaceBrief[];
   readonly members: readonly MemberBrief[];
   readonly kinds: readonly { readonly code: string; readonly name: string }[];
-  readonly models: readonly { readonly id: string; readonly maker: string; readonly name: string }[];
+  readonly models: readonly { readonly name: string }[];
 }
 
 export const FIND_STATES = Object.keys(words.states) as (keyof typeof words.states)[];
@@ -84,7 +84,8 @@ export function FindForm(props: FindFormProps) {
           problem={isTried && holderId === undefined ? words.holderUnknown : undefined}
         />
         <NameField
-          label={words.belongsTo}
+          label={words.ofMember}
+          note={words.ofMemberNote}
           value={member}
           names={members}
           onInput={setMember}
@@ -95,7 +96,7 @@ export function FindForm(props: FindFormProps) {
           value={draft.model}
           options={[
             any(words.anyModel),
-            ...props.models.map(({ id, maker, name }) => ({ value: id, label: `${maker} ${name}` })),
+            ...modelNames(props).map((name) => ({ value: name, label: name })),
           ]}
           onChange={set("model")}
         />
@@ -119,6 +120,13 @@ export function FindForm(props: FindFormProps) {
       </div>
     </form>
   );
+}
+
+/** One name for all models of that name, and the one that is searched even where the model table lacks it. */
+function modelNames({ models, query }: FindFormProps): readonly string[] {
+  const names = new Set(models.map(({ name }) => name));
+  if (query.model) names.add(query.model);
+  return [...names].sort((a, b) => a.localeCompare(b, "en", { numeric: true }));
 }
 
 function any(label: string) {

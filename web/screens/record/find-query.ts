@@ -1,13 +1,13 @@
 /** What is searched by; an empty text leaves a thing out of the search. */
 export interface FindQuery {
-  /** A tag, a serial, another number, a name. */
+  /** Part of a tag number or serial, another code, a member, a place, a model or a size. */
   readonly q: string;
   readonly kind: string;
   /** Id of the place or member that has it. */
   readonly holder: string;
-  /** Id of the member to whom it belongs. */
+  /** Id of the member who has it, or to whom it belongs. */
   readonly member: string;
-  /** Id of a row of the model table. */
+  /** Name of a model, as the label says it. */
   readonly model: string;
   readonly size: string;
   readonly state: string;
