@@ -1,0 +1,53 @@
+import { beforeAll, describe, expect, test } from "vitest";
+import { verifyLedger } from "../../server/cases/verify.ts";
+import { openDemo } from "../../server/demo/open-demo.ts";
+import { useTestDatabase } from "../kit/test-database.ts";
+
+const database = useTestDatabase();
+/** The demo ends on this day, so that its stories are the same in every run. */
+const TODAY = Date.parse("2026-11-25T16:00:00Z");
+
+beforeAll(async () => {
+  await openDemo(database.app, TODAY);
+}, 180_000);
+
+async function count(question: string): Promise<number> {
+  const { rows } = await database.appPool.query(`select count(*)::int as n from ${question}`);
+  return rows[0].n;
+}
+
+describe("the demo's department", () => {
+  test("has 48 members, about 900 pieces and 18 months of acts that end today", async () => {
+    expect(await count("member")).toBe(48);
+    const pieces = await count("piece");
+    expect(pieces).toBeGreaterThan(800);
+    expect(pieces).toBeLessThan(1000);
+    const { rows } = await database.appPool.query("select min(at) as first, max(at) as last from act");
+    expect((TODAY - rows[0].first.getTime()) / 86_400_000).toBeGreaterThan(540);
+    expect(TODAY - rows[0].last.getTime()).toBeLessThan(5 * 86_400_000);
+  });
+
+  test("keeps two sets for 30 members", async () => {
+    expect(await count("(select distinct member from piece where set_name = 'second set') m")).toBe(30);
+  });
+
+  test("tells its stories: wrong liner held with its shell, accepted word, replaced tag, gap, provider, night", async () => {
+    expect(await count("hold where hold_kind = 'differs' and lifted_at is null")).toBe(2);
+    expect(await count("fitting where verdict = 'accepted' and to_at is null")).toBe(1);
+    expect(await count("tag where state = 'superseded'")).toBe(1);
+    expect(await count("stay where holder_kind = 'whereabouts unknown'")).toBeGreaterThan(0);
+    expect(await count("piece where holder_kind = 'provider'")).toBeGreaterThanOrEqual(3);
+    expect(await count("piece where held and holder_kind = 'member'")).toBe(1);
+    expect(await count("entry where kind = 'EntryCorrected'")).toBeGreaterThan(0);
+  });
+
+  test("verifies: its chain holds and its tables follow from its entries", async () => {
+    expect((await verifyLedger(database.app)).findings).toEqual([]);
+  }, 60_000);
+
+  test("is not filled twice", async () => {
+    const acts = await count("act");
+    await openDemo(database.app, TODAY);
+    expect(await count("act")).toBe(acts);
+  });
+});
