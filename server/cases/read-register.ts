@@ -1,3 +1,5 @@
+import { writeCsvFile } from "../domain/intake/csv-write.ts";
+import { layOutModels } from "../domain/intake/write-model-table.ts";
 import type { AcceptancesShown, ModelShown } from "../domain/register/register-views.ts";
 import type { Db } from "../store/db.ts";
 import { idsInScope, listAcceptances, listModels } from "../store/list-register.ts";
@@ -16,6 +18,20 @@ export async function readModels(db: Db): Promise<readonly ModelShown[]> {
     ...model,
     sourceBy: named.get(model.source.by)?.name ?? "somebody no longer on record",
   }));
+}
+
+/** Writes the model table as a file that comes in the same. Who recorded a source does not go out. */
+export async function writeModelTable(db: Db): Promise<string> {
+  const models = await listModels(db);
+  const byId = new Map(models.map((model) => [model.id, model]));
+  return writeCsvFile(
+    layOutModels(
+      models.map((facts) => ({
+        facts,
+        takenNames: facts.takes.map(({ takesModel }) => takesModel && byId.get(takesModel)),
+      })),
+    ),
+  );
 }
 
 /** Reads the recorded words with the names of the pieces and models that they speak of. */

@@ -7,6 +7,7 @@ import {
   withdrawAcceptanceAct,
 } from "../../server/cases/rule-acts.ts";
 import type { ModelId, OutsideId, ProviderId, Uuid } from "../../server/domain/ids.ts";
+import { MODEL_COLUMNS } from "../../server/domain/intake/columns.ts";
 import { STANDARD_KINDS } from "../../server/domain/register/standard-kinds.ts";
 import type { LocalDate } from "../../server/domain/time.ts";
 import { anId } from "../kit/acting.ts";
@@ -67,6 +68,17 @@ describe("the short lists that forms choose from", () => {
     });
     expect(models[0]).not.toHaveProperty("wash");
     expect(models[0].source).not.toHaveProperty("on");
+  });
+
+  test("write the model table as a file with a row for each layer that a model takes", async () => {
+    const response = await app.send("GET", "/api/model-table.csv", { cookie });
+    expect(response.headers.get("content-type")).toBe("text/csv; charset=utf-8");
+    const [heads, ...rows] = (await response.text()).replace("\ufeff", "").trimEnd().split("\r\n");
+    const { models } = await ask("/api/models");
+    expect(heads?.split(",")).toHaveLength(MODEL_COLUMNS.length);
+    // One row for each layer that is taken, one for a model that takes none.
+    expect(rows).toHaveLength(models.length);
+    expect(rows.find((row) => row.includes(",K9,"))).toMatch(/coat-liner \+ drd.*K7 liner.*2026-02-03/);
   });
 
   test("keep a withdrawn word on file, after those in force", async () => {

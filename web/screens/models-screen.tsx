@@ -2,7 +2,7 @@
 import { useState } from "preact/hooks";
 import type { AcceptancesShown, ModelShown } from "../../server/domain/register/register-views.ts";
 import { newId } from "../api/uuid-v7.ts";
-import { Button } from "../look/buttons.tsx";
+import { Button, ButtonLink } from "../look/buttons.tsx";
 import { TextField } from "../look/fields.tsx";
 import { Notice } from "../look/notice.tsx";
 import { Sheet } from "../look/page.tsx";
@@ -103,6 +103,16 @@ function ModelsPage(props: PageProps) {
           {lists.models.length === 0 ? words.noModelsNext : ""}
         </Notice>
       )}
+      <div class="button-row">
+        <ButtonLink href="/api/model-table.csv" weight="quiet">
+          {words.saveCsv}
+        </ButtonLink>
+        {mayWrite ? (
+          <ButtonLink href="/import" weight="quiet">
+            {say.bringIn}
+          </ButtonLink>
+        ) : null}
+      </div>
       <RecordedWords {...props} {...{ today, sendAct }} given={givenPieces(location.search)} />
     </Sheet>
   );

@@ -5,10 +5,12 @@ import {
   readAcceptances,
   readModels,
   readSettings,
+  writeModelTable,
 } from "../../cases/read-register.ts";
 import type { KindState } from "../../domain/register/kind.ts";
 import type { OutsideState, ProviderState } from "../../domain/register/parties.ts";
 import type { AcceptancesShown, ModelShown, SettingsShown } from "../../domain/register/register-views.ts";
+import { answerCsv } from "../answer-file.ts";
 import { defineRoute } from "../define-route.ts";
 import { shown } from "../shown.ts";
 
@@ -40,6 +42,16 @@ export const listRoutes = [
   defineRoute(
     { method: "get", path: "/api/models", roles: "signed in", summary: "The model table", answer: models },
     async ({ services: { db } }) => ({ models: await readModels(db) }),
+  ),
+  defineRoute(
+    {
+      method: "get",
+      path: "/api/model-table.csv",
+      roles: ["technician", "inspector", "program manager", "reader"],
+      summary: "The model table as a CSV file that comes in the same",
+      answerType: "text/csv",
+    },
+    async ({ services: { db } }) => answerCsv("model table.csv", await writeModelTable(db)),
   ),
   defineRoute(
     {
