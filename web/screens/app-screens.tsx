@@ -17,6 +17,8 @@ import { FindScreen } from "./find-screen.tsx";
 import { MemberScreen } from "./member-screen.tsx";
 import { MembersScreen } from "./members-screen.tsx";
 import { ModelsScreen } from "./models-screen.tsx";
+import { OwnScreen } from "./own-screen.tsx";
+import { PeopleScreen } from "./people-screen.tsx";
 import type { AppPlace } from "./place-in-app.ts";
 import { PlaceScreen } from "./place-screen.tsx";
 import { PlacesScreen } from "./places-screen.tsx";
@@ -24,6 +26,7 @@ import type { FindQuery } from "./record/find-query.ts";
 import { queryAddress, queryFromAddress } from "./record/find-query.ts";
 import type { Frame } from "./record/frame.ts";
 import { RegisterScreen } from "./register-screen.tsx";
+import { SettingsScreen } from "./settings-screen.tsx";
 import type { Asked } from "./sign-in-screen.tsx";
 import { TrailScreen } from "./trail-screen.tsx";
 
@@ -117,6 +120,12 @@ export function AppScreens(props: AppScreensProps): VNode {
       return <DescribeScreen key={place.piece} {...shared} client={client} me={me} piece={place.piece} />;
     case "models":
       return <ModelsScreen {...shared} client={client} me={me} />;
+    case "people":
+      return <PeopleScreen {...shared} client={client} me={me} />;
+    case "settings":
+      return <SettingsScreen {...shared} client={client} me={me} onChanged={props.onShared} />;
+    case "own":
+      return <OwnScreen {...shared} client={client} me={me} />;
     default:
       return frame({
         verb: say.nowhere,
