@@ -78,14 +78,14 @@ function readStart(name: string): Buffer | undefined {
 }
 
 async function* unpacked(name: string, isPacked: boolean): AsyncGenerator<string> {
-  const file = fs.createReadStream(name);
-  const text = file.pipe(isPacked ? createGunzip() : new PassThrough());
-  let failure: NodeJS.ErrnoException | undefined;
-  text.once("error", (error) => {
-    failure = error;
-  });
-  const lines = readline.createInterface({ input: text, crlfDelay: Number.POSITIVE_INFINITY });
-  text.once("error", () => lines.close());
-  yield* lines;
-  if (failure) throw new DamagedFile(failure);
+  const text = isPacked ? createGunzip() : new PassThrough();
+  fs.createReadStream(name)
+    .on("error", (error) => text.destroy(error))
+    .pipe(text);
+  try {
+    yield* readline.createInterface({ input: text, crlfDelay: Number.POSITIVE_INFINITY });
+  } catch (error) {
+    const { code = "" } = error as NodeJS.ErrnoException;
+    throw code.startsWith("Z_") ? new DamagedFile(error as NodeJS.ErrnoException) : error;
+  }
 }
