@@ -17,3 +17,10 @@ export async function drawNumbers(tx: Tx, count: number): Promise<TagNumber[]> {
   }
   return [...drawn];
 }
+
+/** Draws numbers that only stand in for others while a print is laid out: they are kept nowhere. */
+export function placeholderNumbers(count: number): readonly TagNumber[] {
+  const drawn = new Set<TagNumber>();
+  while (drawn.size < count) drawn.add(drawTagNumber((below) => randomInt(below)));
+  return [...drawn];
+}

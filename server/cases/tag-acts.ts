@@ -38,15 +38,19 @@ export const reserveTagsAct: Act<ReserveTags> = {
   },
 };
 
-/** Says that the labels of a run were printed. Refused as a whole while one of them may not be printed again. */
+/**
+ * Says that the labels of a run were printed: those that were reserved for it, or those that it names, which an earlier
+ * run reserved. Refused as a whole while one of them may not be printed again.
+ */
 export interface PrintTags {
   readonly run: Uuid;
+  readonly numbers?: readonly TagNumber[];
 }
 export const printTagsAct: Act<PrintTags> = {
   name: "printTags",
   rules: "shared",
-  async decide(scope, { run }, { at }) {
-    const tags = await takeRun(scope, run);
+  async decide(scope, { run, numbers }, { at }) {
+    const tags = numbers ? await takeTags(scope, numbers) : await takeRun(scope, run);
     if (tags.length === 0)
       return { refusals: [{ code: "unknown-subject", subject: run, what: "print run" }] };
     const refusals = tags.flatMap((tag) => asRefusal(tag, { do: "print" }) ?? []);

@@ -7,11 +7,13 @@ import { importRoutes } from "./routes/imports.ts";
 import { jobRoutes } from "./routes/jobs.ts";
 import { linkRoutes } from "./routes/links.ts";
 import { listRoutes } from "./routes/list-routes.ts";
+import { printRoutes } from "./routes/prints.ts";
 import { problemRoutes } from "./routes/problems.ts";
 import { queryRoutes } from "./routes/query-routes.ts";
 import { REGISTER_ACTS } from "./routes/register-acts.ts";
 import { SETTING_ACTS } from "./routes/setting-acts.ts";
 import { signInRoutes } from "./routes/sign-in.ts";
+import { symbolRoutes } from "./routes/symbols.ts";
 import { TAG_ACTS } from "./routes/tag-acts.ts";
 
 /** Every route of the server. A family is one file with a list; it stands here once. */
@@ -23,6 +25,8 @@ export const ROUTES: readonly Route[] = [
   ...accountRoutes,
   ...jobRoutes,
   ...importRoutes,
+  ...printRoutes,
+  ...symbolRoutes,
   ...queryRoutes,
   ...listRoutes,
   ...ACCOUNT_ACTS,

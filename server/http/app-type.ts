@@ -8,11 +8,13 @@ import type { importRoutes } from "./routes/imports.ts";
 import type { jobRoutes } from "./routes/jobs.ts";
 import type { linkRoutes } from "./routes/links.ts";
 import type { listRoutes } from "./routes/list-routes.ts";
+import type { printRoutes } from "./routes/prints.ts";
 import type { problemRoutes } from "./routes/problems.ts";
 import type { queryRoutes } from "./routes/query-routes.ts";
 import type { REGISTER_ACTS } from "./routes/register-acts.ts";
 import type { SETTING_ACTS } from "./routes/setting-acts.ts";
 import type { signInRoutes } from "./routes/sign-in.ts";
+import type { symbolRoutes } from "./routes/symbols.ts";
 import type { TAG_ACTS } from "./routes/tag-acts.ts";
 
 export type { Refusal } from "../domain/refusal.ts";
@@ -31,6 +33,8 @@ type Others =
   | (typeof linkRoutes)[number]
   | (typeof jobRoutes)[number]
   | (typeof importRoutes)[number]
+  | (typeof printRoutes)[number]
+  | (typeof symbolRoutes)[number]
   | (typeof queryRoutes)[number]
   | (typeof listRoutes)[number]
   | (typeof accountRoutes)[number];

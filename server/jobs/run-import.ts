@@ -14,14 +14,13 @@ import {
   uploadBytes,
 } from "../cases/import-record.ts";
 import { readImportRegister } from "../cases/import-register.ts";
-import { nameRefusals } from "../cases/name-refusals.ts";
 import { type ActOutcome, runAct } from "../cases/run-act.ts";
 import type { Uuid } from "../domain/ids.ts";
-import { phraseRefusal } from "../domain/refusal-words.ts";
 import { sayFileRefusal } from "./file-refusal-words.ts";
 import type { JobEnd, JobOrder, JobSetting } from "./job-order.ts";
 import { countsOf, type Plan, planFile, type ToldFile, tellFile } from "./plan-file.ts";
 import { readFile } from "./read-file.ts";
+import { sayRefusals } from "./say-refusals.ts";
 
 const GONE: JobEnd = {
   reasons: [
@@ -158,21 +157,4 @@ function write(
       return runAct(db, importModelsAct(beside), { file, models }, envelope, now());
     }
   }
-}
-
-/** The first reasons of a refused act in words; a file of thousands of rows is not answered by thousands of sentences. */
-const MOST_REASONS = 20;
-
-export async function sayRefusals(
-  refusals: Extract<ActOutcome, { refusals: unknown }>["refusals"],
-  { db }: Pick<JobSetting, "db">,
-): Promise<JobEnd> {
-  const told = refusals.slice(0, MOST_REASONS);
-  const { names } = await nameRefusals(db, told);
-  return {
-    reasons: told.map((refusal) => {
-      const { what, why, next } = phraseRefusal(refusal, names);
-      return { code: refusal.code, what, why, next };
-    }),
-  };
 }

@@ -83,7 +83,7 @@ export async function measureImport(bench: ImportBench): Promise<ImportFigures> 
     const { digest } = preview;
     const at = Date.now() as Instant;
     const envelope = {
-      ...{ id: drawId<ActId>(at), by, role: "program manager", device: "bench", deviceSeq: 1 },
+      ...{ id: drawId<ActId>(at), by, role: "program manager" as const, device: "bench", deviceSeq: 1 },
       ...{ appBuild: "bench", at, atOffsetMin: 0, sentAt: at },
     } as const;
     const order: JobOrder = { what: "bring in file", about: upload, digest, envelope };
