@@ -391,6 +391,7 @@ table piece
   CREATE INDEX piece_member ON public.piece USING btree (member) WHERE (member IS NOT NULL)
   CREATE INDEX piece_model ON public.piece USING btree (kind, lower(model_name), size)
   CREATE INDEX piece_model_order ON public.piece USING btree (lower(model_name), id)
+  CREATE INDEX piece_model_row_order ON public.piece USING btree (model, id) WHERE (model IS NOT NULL)
   CREATE INDEX piece_registered ON public.piece USING btree (registered_at DESC, id DESC)
   CREATE INDEX piece_retired_order ON public.piece USING btree (id) WHERE (retired_at IS NOT NULL)
   CREATE INDEX piece_seen ON public.piece USING btree (seen_at, id) WHERE (retired_at IS NULL)

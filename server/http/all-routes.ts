@@ -7,6 +7,7 @@ import { importRoutes } from "./routes/imports.ts";
 import { jobRoutes } from "./routes/jobs.ts";
 import { linkRoutes } from "./routes/links.ts";
 import { listRoutes } from "./routes/list-routes.ts";
+import { pageRoutes } from "./routes/page-routes.ts";
 import { printRoutes } from "./routes/prints.ts";
 import { problemRoutes } from "./routes/problems.ts";
 import { queryRoutes } from "./routes/query-routes.ts";
@@ -28,6 +29,7 @@ export const ROUTES: readonly Route[] = [
   ...printRoutes,
   ...symbolRoutes,
   ...queryRoutes,
+  ...pageRoutes,
   ...listRoutes,
   ...ACCOUNT_ACTS,
   ...SETTING_ACTS,

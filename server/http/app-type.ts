@@ -8,6 +8,7 @@ import type { importRoutes } from "./routes/imports.ts";
 import type { jobRoutes } from "./routes/jobs.ts";
 import type { linkRoutes } from "./routes/links.ts";
 import type { listRoutes } from "./routes/list-routes.ts";
+import type { pageRoutes } from "./routes/page-routes.ts";
 import type { printRoutes } from "./routes/prints.ts";
 import type { problemRoutes } from "./routes/problems.ts";
 import type { queryRoutes } from "./routes/query-routes.ts";
@@ -36,6 +37,7 @@ type Others =
   | (typeof printRoutes)[number]
   | (typeof symbolRoutes)[number]
   | (typeof queryRoutes)[number]
+  | (typeof pageRoutes)[number]
   | (typeof listRoutes)[number]
   | (typeof accountRoutes)[number];
 

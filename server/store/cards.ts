@@ -1,4 +1,5 @@
 import { sql } from "kysely";
+import type { MemberRow, PlaceRow } from "../../db/schema/database.ts";
 import type { AccountId, MemberId, PieceId, PlaceId, Uuid } from "../domain/ids.ts";
 import type { Named, WireInstant } from "../domain/piece-view.ts";
 import type { Role } from "../domain/register/account.ts";
@@ -16,14 +17,25 @@ function placed(id: string | null, name: string | null): Named | undefined {
 
 /** Reads a place in a few words. */
 export async function findPlace(db: Db | Tx, id: Uuid): Promise<PlaceBrief | undefined> {
-  const row = await db
+  const row = await placesNamed(db).where("p.id", "=", id).executeTakeFirst();
+  return row && placeFromRow(row);
+}
+
+/** Lists the places that are not closed, by name. */
+export async function listPlaces(db: Db | Tx): Promise<PlaceBrief[]> {
+  const rows = await placesNamed(db).where("p.closed", "=", false).orderBy("p.name").execute();
+  return rows.map(placeFromRow);
+}
+
+function placesNamed(db: Db | Tx) {
+  return db
     .selectFrom("place as p")
     .leftJoin("place as w", "w.id", "p.within")
     .selectAll("p")
-    .select("w.name as within_name")
-    .where("p.id", "=", id)
-    .executeTakeFirst();
-  if (!row) return undefined;
+    .select("w.name as within_name");
+}
+
+function placeFromRow(row: PlaceRow & { readonly within_name: string | null }): PlaceBrief {
   const within = placed(row.within, row.within_name);
   return {
     id: row.id as PlaceId,
@@ -39,14 +51,38 @@ export async function findPlace(db: Db | Tx, id: Uuid): Promise<PlaceBrief | und
 
 /** Reads a member in a few words; the name is left out where it was removed. */
 export async function findMember(db: Db | Tx, id: Uuid): Promise<MemberBrief | undefined> {
-  const row = await db
+  const row = await membersNamed(db).where("m.id", "=", id).executeTakeFirst();
+  return row && memberFromRow(row);
+}
+
+/** Lists members by number, those who left last; of one station alone, where it is given. */
+export async function listMembers(
+  db: Db | Tx,
+  only: { readonly station?: PlaceId; readonly member?: MemberId },
+): Promise<MemberBrief[]> {
+  const rows = await membersNamed(db)
+    .$if(only.station !== undefined, (query) => query.where("m.station", "=", only.station ?? null))
+    .$if(only.member !== undefined, (query) => query.where("m.id", "=", only.member ?? ""))
+    .orderBy(sql`m.left_on is not null`)
+    .orderBy("m.number")
+    .execute();
+  return rows.map(memberFromRow);
+}
+
+function membersNamed(db: Db | Tx) {
+  return db
     .selectFrom("member as m")
     .leftJoin("person as q", "q.id", "m.id")
     .leftJoin("place as s", "s.id", "m.station")
-    .select(["m.id", "m.number", "q.name", "m.station", "s.name as station_name", "m.shift", "m.left_on"])
-    .where("m.id", "=", id)
-    .executeTakeFirst();
-  if (!row) return undefined;
+    .select(["m.id", "m.number", "q.name", "m.station", "s.name as station_name", "m.shift", "m.left_on"]);
+}
+
+interface MemberNamedRow extends Pick<MemberRow, "id" | "number" | "station" | "shift" | "left_on"> {
+  readonly name: string | null;
+  readonly station_name: string | null;
+}
+
+function memberFromRow(row: MemberNamedRow): MemberBrief {
   const station = placed(row.station, row.station_name);
   return {
     id: row.id as MemberId,

@@ -1,5 +1,5 @@
 import { type RawBuilder, sql } from "kysely";
-import type { MemberId, PieceId, PlaceId, Uuid } from "../domain/ids.ts";
+import type { MemberId, ModelId, PieceId, PlaceId, Uuid } from "../domain/ids.ts";
 import type { PiecesFound } from "../domain/page-views.ts";
 import { foldTagText, symbolValues } from "../domain/tags/tag-number.ts";
 import type { Instant } from "../domain/time.ts";
@@ -14,7 +14,7 @@ export const PIECE_STATES = [
   "retired",
   "in transit",
   "whereabouts unknown",
-  "label not read",
+  "not yet read",
   "not tagged",
 ] as const;
 /** "perhaps ready" leaves out what cannot be ready to issue; whether the rest is, the domain tells. */
@@ -30,7 +30,8 @@ export interface PiecesSought {
   readonly holder?: Uuid;
   /** A member who has them, or whose use they belong to. */
   readonly member?: MemberId;
-  readonly model?: string;
+  /** A row of the model table, or the name of a model as labels have it. */
+  readonly model?: { readonly id: ModelId } | { readonly name: string };
   readonly size?: string;
   readonly state?: PieceStateSought;
   /** Neither scanned nor had in hand since; retired pieces are left out. */
@@ -71,7 +72,7 @@ function conditionsOf(sought: PiecesSought): RawBuilder<unknown>[] {
     ...(kind === undefined ? [] : [sql`p.kind = ${kind}`]),
     ...(holder ? [sql`p.holder = ${holder}`] : []),
     ...(member ? [ofMembers(sql`(select ${member}::uuid)`)] : []),
-    ...(model === undefined ? [] : [sql`lower(p.model_name) = lower(${model})`]),
+    ...(model === undefined ? [] : [ofModel(model)]),
     ...(size === undefined ? [] : [sql`p.size = ${size}`]),
     ...(state ? [STATES[state]] : []),
     ...(lastSeenBefore === undefined ? [] : [notSeenSince(new Date(lastSeenBefore))]),
@@ -86,11 +87,15 @@ const STATES: Readonly<Record<PieceStateSought, RawBuilder<unknown>>> = {
   retired: sql`p.retired_at is not null`,
   "in transit": sql`p.holder_kind = 'in transit'`,
   "whereabouts unknown": sql`p.holder_kind = 'whereabouts unknown'`,
-  "label not read": sql`p.label_reading = 'not yet read'`,
+  "not yet read": sql`p.label_reading = 'not yet read'`,
   "perhaps ready": sql`p.holder_kind = 'place' and p.fitted_in is null and not p.soiled and not p.held
     and p.retired_at is null`,
   "not tagged": sql`not exists (select from tag t where t.piece = p.id and t.state = 'attached')`,
 };
+
+function ofModel(model: NonNullable<PiecesSought["model"]>): RawBuilder<unknown> {
+  return "id" in model ? sql`p.model = ${model.id}` : sql`lower(p.model_name) = lower(${model.name})`;
+}
 
 function ofMembers(members: RawBuilder<unknown>): RawBuilder<unknown> {
   return sql`p.id in (select id from piece where member in ${members} union all select id from piece where holder in ${members})`;

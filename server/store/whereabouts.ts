@@ -1,7 +1,7 @@
 import { sql } from "kysely";
 import type { Holder } from "../domain/custody/holder.ts";
 import type { MemberId, PieceId, Uuid } from "../domain/ids.ts";
-import type { Db } from "./db.ts";
+import type { Db, Tx } from "./db.ts";
 import { holderFromRow } from "./piece-from-row.ts";
 
 /** Tells whether a place is another one or lies in it, however deep. Places that name each other in a ring end too. */
@@ -32,4 +32,11 @@ export async function whereabouts(
     .executeTakeFirst();
   if (!row) return undefined;
   return { holder: holderFromRow(row), ...(row.member ? { assigned: row.member as MemberId } : {}) };
+}
+
+/** Lists the pieces that a member has or whose use they belong to, by id; 500 at most, more than anybody has. */
+export async function piecesOfMember(tx: Tx, member: MemberId): Promise<PieceId[]> {
+  const { rows } = await sql<{ id: PieceId }>`select id from piece where member = ${member}
+    union select id from piece where holder = ${member} order by id limit 500`.execute(tx);
+  return rows.map(({ id }) => id);
 }

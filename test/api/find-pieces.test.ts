@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, test } from "vitest";
 import { findReady, type PiecesSought, searchPieces } from "../../server/cases/find-pieces.ts";
 import { viewPiece } from "../../server/cases/look-up.ts";
 import type { Viewer } from "../../server/cases/viewer.ts";
-import type { MemberId, PieceId, PlaceId, Uuid } from "../../server/domain/ids.ts";
+import type { MemberId, ModelId, PieceId, PlaceId, Uuid } from "../../server/domain/ids.ts";
 import type { PieceListed, PiecesFound } from "../../server/domain/page-views.ts";
 import type { Instant } from "../../server/domain/time.ts";
 import { generateRegister, madeId, PIECES_A_SET } from "../kit/generate-register.ts";
@@ -55,7 +55,12 @@ describe("a search", () => {
   const narrowings: readonly [string, Partial<PiecesSought>, (piece: PieceListed) => boolean][] = [
     ["a kind", { kind: "hood" }, ({ kind }) => kind.code === "hood"],
     ["a size", { size: "46 32 R" }, ({ size }) => size === "46 32 R"],
-    ["a model, in any letters", { model: "k7" }, () => true],
+    ["a model, in any letters", { model: { name: "k7" } }, () => true],
+    [
+      "a row of the model table",
+      { model: { id: madeId(3, 2) as ModelId } },
+      ({ kind }) => kind.code === "pants-shell",
+    ],
     ["a holder", { holder: RACK }, ({ holder }) => holder.id === RACK],
     [
       "a member, held or assigned",

@@ -14,6 +14,11 @@ import type { Refusal } from "../refusal.ts";
 /** Kinds that a full structural outfit has. What is lacking is only said. Common practice. */
 const OUTFIT = ["coat-shell", "pants-shell", "helmet", "hood", "glove-pair", "boot-pair"];
 
+/** Lists the kinds of a full outfit that a set lacks; none for a set without a shell, which is no outfit. */
+export function lackingKinds(kinds: readonly string[]): readonly string[] {
+  return kinds.some((kind) => kind.endsWith("-shell")) ? OUTFIT.filter((kind) => !kinds.includes(kind)) : [];
+}
+
 /** Checks a whole set as an issue would: pieces with all that is fitted in them, every reason at once. */
 export function checkWholeSet(bench: BenchState, going: readonly PieceState[]): SetCheck<Hold> {
   const { book, at } = bench;

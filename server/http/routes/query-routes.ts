@@ -1,4 +1,5 @@
 import { z } from "@hono/zod-openapi";
+import { checkLabelsOnRecord, type LabelCheckShown } from "../../cases/label-check.ts";
 import { answerScan, HANDING_IN, viewPiece } from "../../cases/look-up.ts";
 import { readTrail } from "../../cases/trail.ts";
 import type { PieceId } from "../../domain/ids.ts";
@@ -19,6 +20,11 @@ const pieceView = shown<PieceView>("PieceView", "Everything that the bench shows
 const trailView = shown<TrailView>(
   "TrailView",
   "Entries, stays, gaps and fittings of one piece, and whether any was changed.",
+);
+
+const labelCheck = shown<LabelCheckShown>(
+  "LabelCheckShown",
+  "The label check of a layer in a shell, and how the layer stands to the shell's record.",
 );
 
 const NO_TRAIL = {
@@ -82,6 +88,23 @@ export const queryRoutes = [
       const trail = await readTrail(db, piece, now(), query["known-at"]);
       if (!("missing" in trail)) return trail;
       throw problem("not-found", NO_TRAIL[trail.missing]);
+    },
+  ),
+  defineRoute(
+    {
+      method: "get",
+      path: "/api/label-check",
+      roles: "signed in",
+      summary: "Whether a layer belongs in a shell, by their labels and by the record",
+      query: z.object({ shell: id<PieceId>(), layer: id<PieceId>() }),
+      answer: labelCheck,
+    },
+    async ({ query: { shell, layer }, session, services: { db } }) => {
+      await mustSee(db, session, { piece: shell });
+      await mustSee(db, session, { piece: layer });
+      const shownCheck = await checkLabelsOnRecord(db, shell, layer);
+      if (shownCheck) return shownCheck;
+      throw problem("not-found", "One of the two pieces is not on record. Next: scan both once more.");
     },
   ),
 ] as const;
