@@ -7,6 +7,7 @@ import { Sheet } from "../look/page.tsx";
 import { FORM_WORDS } from "../look/words-forms.ts";
 import { ask } from "./ask.ts";
 import { EMPTY_SECRETS, type SecretsDraft, secretsOf, secretsProblems } from "./forms/account-draft.ts";
+import { focusFirstWrong } from "./forms/focus-wrong.ts";
 import type { FormScreenProps } from "./forms/form-screen.ts";
 import { useSend, WrittenOrNot } from "./record/use-send.tsx";
 
@@ -34,6 +35,7 @@ function OwnForm({ client, say }: FormScreenProps) {
   const send = async (event: Event) => {
     event.preventDefault();
     setTried(true);
+    focusFirstWrong(event.currentTarget as HTMLElement);
     if (Object.keys(secretsProblems(draft, say.passphraseUnequal)).length > 0) return;
     const body = secretsOf(draft);
     const isChanged = await sending.send(

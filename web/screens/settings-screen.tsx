@@ -8,6 +8,7 @@ import { Notice } from "../look/notice.tsx";
 import { Sheet } from "../look/page.tsx";
 import { FORM_WORDS } from "../look/words-forms.ts";
 import { ask } from "./ask.ts";
+import { focusFirstWrong } from "./forms/focus-wrong.ts";
 import type { FormScreenProps } from "./forms/form-screen.ts";
 import { NotForYou } from "./forms/not-for-you.tsx";
 import { changedSettings, settingProblems } from "./forms/setting-draft.ts";
@@ -59,6 +60,7 @@ function SettingsForm(props: FormProps) {
   const send = async (event: Event) => {
     event.preventDefault();
     setTried(true);
+    focusFirstWrong(event.currentTarget as HTMLElement);
     if (count === 0 || Object.keys(settingProblems(before, draft)).length > 0) return;
     const isWritten = await sending.send(
       () => sendAct("setSettings", { settings }),

@@ -6,6 +6,7 @@ import type { Words } from "../../look/words.ts";
 import { FORM_WORDS } from "../../look/words-forms.ts";
 import { type AccountDraft, accountProblems, EMPTY_ACCOUNT } from "./account-draft.ts";
 import { BeingFields } from "./being-fields.tsx";
+import { focusFirstWrong } from "./focus-wrong.ts";
 import type { Lists } from "./lists.ts";
 
 const words = FORM_WORDS;
@@ -24,6 +25,7 @@ export function AccountForm({ say, lists, onOpen }: AccountFormProps) {
   const send = async (event: Event) => {
     event.preventDefault();
     setTried(true);
+    focusFirstWrong(event.currentTarget as HTMLElement);
     if (Object.keys(accountProblems(draft)).length === 0) await onOpen(draft);
   };
   return (

@@ -14,6 +14,7 @@ import { useSend, WrittenOrNot } from "../record/use-send.tsx";
 import { type BeingDraft, beingOf, beingProblems } from "./account-draft.ts";
 import { type AccountSeen, nameOfAccount, sayNumber } from "./account-seen.ts";
 import { BeingFields } from "./being-fields.tsx";
+import { focusFirstWrong } from "./focus-wrong.ts";
 import type { FormScreenProps } from "./form-screen.ts";
 import type { Lists } from "./lists.ts";
 import { OneTimeLink } from "./one-time-link.tsx";
@@ -156,6 +157,7 @@ function RoleOf(props: AccountPageProps & { readonly onRole: (draft: BeingDraft)
   const send = async (event: Event) => {
     event.preventDefault();
     setTried(true);
+    focusFirstWrong(event.currentTarget as HTMLElement);
     if (Object.keys(beingProblems(draft)).length === 0) await props.onRole(draft);
   };
   return (
@@ -180,6 +182,7 @@ function NameOf(props: AccountPageProps & { readonly onName: (name: string) => P
   const send = async (event: Event) => {
     event.preventDefault();
     setTried(true);
+    focusFirstWrong(event.currentTarget as HTMLElement);
     if (name.trim() !== "") await props.onName(name.trim());
   };
   return (

@@ -17,6 +17,7 @@ import {
   wasBefore,
 } from "./describe-draft.ts";
 import { FileFields } from "./file-fields.tsx";
+import { focusFirstWrong } from "./focus-wrong.ts";
 import { LabelFields } from "./label-fields.tsx";
 import type { Lists } from "./lists.ts";
 import type { Problems } from "./register-draft.ts";
@@ -47,6 +48,7 @@ export function DescribeForm(props: DescribeFormProps) {
   const send = async (event: Event) => {
     event.preventDefault();
     setTried(true);
+    focusFirstWrong(event.currentTarget as HTMLElement);
     setTouched(false);
     if (command && Object.keys(describeProblems(draft, props.today)).length === 0) {
       await props.onDescribe(command);

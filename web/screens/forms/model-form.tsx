@@ -7,6 +7,7 @@ import { CheckField, SelectField, TextField } from "../../look/fields.tsx";
 import { Notice } from "../../look/notice.tsx";
 import type { Words } from "../../look/words.ts";
 import { FORM_WORDS } from "../../look/words-forms.ts";
+import { focusFirstWrong } from "./focus-wrong.ts";
 import type { Lists } from "./lists.ts";
 import {
   draftOfModel,
@@ -42,6 +43,7 @@ export function ModelForm(props: ModelFormProps) {
   const send = async (event: Event) => {
     event.preventDefault();
     setTried(true);
+    focusFirstWrong(event.currentTarget as HTMLElement);
     if (Object.keys(modelProblems(draft, today)).length === 0) await props.onWrite(draft);
   };
   const layers = layersFor(draft.kind, lists.kinds);

@@ -1,6 +1,6 @@
 /** The form of one piece to register: every problem at once, each under its field. */
 import type { ComponentChildren } from "preact";
-import { useState } from "preact/hooks";
+import { useRef, useState } from "preact/hooks";
 import type { LabelReading } from "../../../server/domain/pieces/label.ts";
 import { Button } from "../../look/buttons.tsx";
 import { Choice } from "../../look/choice.tsx";
@@ -11,6 +11,7 @@ import { FORM_WORDS } from "../../look/words-forms.ts";
 import { memberLabels, placeLabels } from "../record/name-lists.ts";
 import { inTreeOrder } from "../record/place-tree.ts";
 import { FileFields } from "./file-fields.tsx";
+import { focusFirstWrong } from "./focus-wrong.ts";
 import { LabelFields } from "./label-fields.tsx";
 import type { Lists } from "./lists.ts";
 import {
@@ -39,6 +40,7 @@ export interface RegisterFormProps {
 
 export function RegisterForm(props: RegisterFormProps) {
   const { lists, say } = props;
+  const form = useRef<HTMLFormElement>(null);
   const [draft, setDraft] = useState<RegisterDraft>(EMPTY_DRAFT);
   const [isTried, setTried] = useState(false);
   const [isTouched, setTouched] = useState(false);
@@ -53,15 +55,20 @@ export function RegisterForm(props: RegisterFormProps) {
     setTried(true);
     setTouched(false);
     const count = countOfDraft(draft);
-    if (Object.keys(registerProblems(draft, props.today)).length > 0 || count === undefined) return;
-    if (!(await props.onRegister(draft, count))) return;
+    if (Object.keys(registerProblems(draft, props.today)).length > 0 || count === undefined) {
+      return focusFirstWrong(form.current);
+    }
+    if (!(await props.onRegister(draft, count))) return focusFirstWrong(form.current);
     setTried(false);
     setDraft(isAgain ? sameAgain(draft) : { ...EMPTY_DRAFT, where: draft.where });
+    // The next piece of a run differs in its serial, a new one begins with its kind.
+    form.current?.querySelector<HTMLElement>(isAgain ? '[name="serial"]' : "select")?.focus();
   };
   const kind = lists.kinds.find(({ code }) => code === draft.kind);
   const wrong = Object.keys(own).length;
   return (
     <form
+      ref={form}
       class="form form-wide"
       noValidate
       onSubmit={(event) => {

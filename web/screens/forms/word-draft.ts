@@ -1,5 +1,6 @@
 /** A recorded word as it is typed: what it is about, who says it, in which document; and the act that it becomes. */
 import type { AcceptanceState } from "../../../server/domain/register/acceptance.ts";
+import { sentence } from "../../look/words.ts";
 import { FORM_WORDS } from "../../look/words-forms.ts";
 import { sayLongDay } from "../record/days.ts";
 import { isAfter, isOneLine, readDay } from "./field-rules.ts";
@@ -114,7 +115,7 @@ export function sayScope(scope: AcceptanceState["scope"], names: Readonly<Record
   const nameOf = (id: string) => names[id] ?? id;
   switch (scope.what) {
     case "pieces":
-      return words.scopePieces(nameOf(scope.shell), nameOf(scope.layer));
+      return sentence(words.scopePieces(nameOf(scope.shell), nameOf(scope.layer)));
     case "models": {
       const layer = [
         scope.layerModel && nameOf(scope.layerModel),

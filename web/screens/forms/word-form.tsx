@@ -8,6 +8,7 @@ import { TextField } from "../../look/fields.tsx";
 import { Notice } from "../../look/notice.tsx";
 import type { Words } from "../../look/words.ts";
 import { FORM_WORDS } from "../../look/words-forms.ts";
+import { focusFirstWrong } from "./focus-wrong.ts";
 import type { Lists } from "./lists.ts";
 import { PieceByTag } from "./piece-by-tag.tsx";
 import { CodeScopeFields, ModelScopeFields } from "./scope-fields.tsx";
@@ -35,6 +36,7 @@ export function WordForm(props: WordFormProps) {
   const send = async (event: Event) => {
     event.preventDefault();
     setTried(true);
+    focusFirstWrong(event.currentTarget as HTMLElement);
     if (Object.keys(wordProblems(draft, today)).length === 0) await props.onWrite(draft);
   };
   return (
