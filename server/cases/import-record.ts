@@ -6,6 +6,7 @@ import { type ProblemLine, keepPreview as writePreview } from "../store/imports.
 export {
   type BroughtIn,
   closeUpload,
+  dropUpload,
   findBroughtIn,
   findUpload,
   type ImportWhat,

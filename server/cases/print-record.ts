@@ -15,4 +15,9 @@ export {
   runNumbers,
   tagsByNumber,
 } from "../store/print-runs.ts";
-export { listUntagged, type UntaggedAsked, type UntaggedPiece } from "../store/untagged-pieces.ts";
+export {
+  findPiecesByWords,
+  listUntagged,
+  type UntaggedAsked,
+  type UntaggedPiece,
+} from "../store/untagged-pieces.ts";

@@ -155,6 +155,11 @@ export async function parkedCsvOf(db: Db, id: Uuid): Promise<string | undefined>
   return row?.parked_csv ?? undefined;
 }
 
+/** Takes an upload away with all that was kept of it. */
+export async function dropUpload(db: Db, id: Uuid): Promise<void> {
+  await db.deleteFrom("import_upload").where("id", "=", id).execute();
+}
+
 /** Lets go of the bytes of a file that was brought in. */
 export async function closeUpload(db: Db, id: Uuid): Promise<void> {
   await sql`update import_upload set bytes = null, accepted_at = clock_timestamp() where id = ${id}::uuid`.execute(

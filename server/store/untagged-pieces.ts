@@ -53,3 +53,18 @@ export async function listUntagged(db: Db, asked: UntaggedAsked): Promise<Untagg
     holder: holder ?? holder_kind,
   }));
 }
+
+/** Finds pieces by id, old number or serial, keyed in lower case by the word that was asked. */
+export async function findPiecesByWords(
+  db: Db,
+  words: readonly string[],
+): Promise<ReadonlyMap<string, readonly PieceId[]>> {
+  const folded = [...new Set(words.map((word) => word.toLowerCase()))];
+  const found = await sql<{ word: string; piece: PieceId }>`
+    with asked as (select unnest(${folded}::text[]) as word)
+    select word, id as piece from asked join piece on id::text = word
+    union select word, piece from asked join foreign_code on lower(code) = word
+    union select word, id from asked join piece on lower(serial) = word and retired_at is null`.execute(db);
+  const grouped = Map.groupBy(found.rows, ({ word }) => word);
+  return new Map([...grouped].map(([word, rows]) => [word, rows.map(({ piece }) => piece)]));
+}

@@ -260,7 +260,7 @@ describe("a symbol", () => {
     const [tag] = await db.app.selectFrom("tag").select("number").limit(1).execute();
     const response = await app.send("GET", `/api/symbols/${tag?.number}`, manager);
     expect(response.headers.get("cache-control")).toContain("immutable");
-    const rows: string[] = await response.json();
+    const { rows }: { rows: string[] } = await response.json();
     expect(rows.map((row) => row.length)).toEqual(Array.from({ length: 16 }, () => 16));
     const { readSymbol } = await import("../../labels/draw/read-symbol.ts");
     const dark = rows.flatMap((row) => [...row].map((module) => module === "1"));

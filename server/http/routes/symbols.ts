@@ -15,7 +15,7 @@ export const symbolRoutes = [
       roles: "badge ok",
       summary: "The 16 × 16 Data Matrix of a number, a row of 0 and 1 for each row of modules; 1 is dark",
       params: z.object({ number: tagNumber }),
-      answer: z.array(z.string()),
+      answer: z.object({ rows: z.array(z.string()) }),
     },
     async ({ params: { number }, context }) => {
       const { size, dark } = symbolOfNumber(number);
@@ -25,7 +25,7 @@ export const symbolRoutes = [
           .map((isDark) => (isDark ? "1" : "0"))
           .join(""),
       );
-      return context.json(rows, 200, { "cache-control": FOR_EVER });
+      return context.json({ rows }, 200, { "cache-control": FOR_EVER });
     },
   ),
 ] as const;
