@@ -59,7 +59,7 @@ export const FORM_WORDS = {
   inService: "In service since",
   dayWrong: "This is no day. Write 2024-05-17.",
   note: "Note",
-  holder: "Where it is",
+  holder: "Place or member",
   withMember: "With a member",
   nobodyKnows: "Nobody knows",
   holderNeeded: "Choose where it is.",
@@ -84,7 +84,6 @@ export const FORM_WORDS = {
   becomesUnknown: (was: string) => `Was ${was}. It becomes unknown after all.`,
   wasBefore: (was: string) => `Was ${was}.`,
   keptUnlessFilled: "What is on file stays unless something is written here. The trail shows it.",
-  ownerNow: (owner: string) => `On record now: ${owner}.`,
   writeCorrection: "Write it",
   nothingChanged: "Nothing was changed, so there is nothing to write.",
   described: "Written: what the label says is on record.",
@@ -152,7 +151,6 @@ export const FORM_WORDS = {
   wordsHead: "Recorded words",
   wordsSay:
     "A maker’s or verified provider’s word that a combination may be worn. Only it turns differs into accepted.",
-  theWords: "the recorded words",
   noWords: "No word is on record.",
   addWord: "Record a maker’s word",
   scope: "What the word is about",
@@ -240,7 +238,6 @@ export const FORM_WORDS = {
   nameCorrected: "The name is corrected. Names stand beside the record.",
   findPerson: "Find a person",
   noSuchPerson: "No account has that name.",
-  accountOf: (name: string) => `The account of ${name}`,
   back: "Back to the list",
 
   ownSays: "Change your own passphrase or PIN. Nothing of it is in the record.",

@@ -6,6 +6,7 @@ import { Button } from "../../look/buttons.tsx";
 import { TextField } from "../../look/fields.tsx";
 import type { Words } from "../../look/words.ts";
 import { FORM_WORDS } from "../../look/words-forms.ts";
+import { midSentence } from "../../look/words-record.ts";
 import { ask } from "../ask.ts";
 import { pieceName } from "../bench/describe-piece.ts";
 
@@ -57,7 +58,7 @@ export function PieceByTag(props: PieceByTagProps) {
           setText(value);
           if (found) take(undefined);
         }}
-        note={found ? words.lookedUp(pieceName(found, say)) : words.tagNote}
+        note={found ? words.lookedUp(midSentence(pieceName(found, say))) : words.tagNote}
         problem={wrong ?? (found ? undefined : props.problem)}
         mono
       />

@@ -78,16 +78,16 @@ export function RegisterForm(props: RegisterFormProps) {
     >
       <div class="field-grid">
         <KindField {...{ lists, draft, set, problems }} />
-        <Choice
-          name="reading"
-          legend={words.labelReading}
-          value={draft.reading}
-          options={(Object.keys(words.readings) as LabelReading[]).map((value) => ({
-            ...{ value, label: words.readings[value] },
-          }))}
-          onChange={(reading) => set({ reading })}
-        />
       </div>
+      <Choice
+        name="reading"
+        legend={words.labelReading}
+        value={draft.reading}
+        options={(Object.keys(words.readings) as LabelReading[]).map((value) => ({
+          ...{ value, label: words.readings[value] },
+        }))}
+        onChange={(reading) => set({ reading })}
+      />
       {problems.reading ? <p class="field-problem">{problems.reading}</p> : null}
       <h2 class="t-head form-head">{words.labelGroup}</h2>
       <p class="t-second">{words.labelGroupNote}</p>
