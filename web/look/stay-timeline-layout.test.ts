@@ -46,6 +46,21 @@ describe("layoutTimeline", () => {
     expect(moves.map((move) => move.key)).toEqual(["c"]);
   });
 
+  it("writes the length of a gap that fills the picture under its middle, inside the lanes", () => {
+    const { gaps, left, right } = layoutTimeline(
+      input([
+        { key: "a", lane: "cage", from: 0, to: 1 },
+        { key: "gap", lane: "gap", from: 1, to: 97, label: "505 days" },
+        { key: "b", lane: "member", from: 97 },
+      ]),
+      WIDE,
+    );
+    const label = gaps[0]?.label;
+    expect(label?.anchor).toBe("start");
+    expect(label?.x).toBeGreaterThan(left);
+    expect((label?.x ?? right) + "505 days".length * WIDE.letter).toBeLessThan(right);
+  });
+
   it("hangs a gap from the stay before it to the stay after it, and draws no stay or move for it", () => {
     const layout = layoutTimeline(
       input([

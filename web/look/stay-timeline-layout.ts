@@ -209,12 +209,26 @@ function placeGaps(stays: readonly LaidStay[], frame: TimelineFrame, right: numb
       `M${gap.x0} ${y0}C${gap.x0} ${y0 + fall} ${middle - 4} ${foot} ${middle} ${foot}` +
       `C${middle + 4} ${foot} ${gap.x1} ${y1 + rise} ${gap.x1} ${y1}`;
     const text = gap.label ?? "";
-    const fits = gap.x1 + 10 + text.length * frame.letter <= right;
-    const label: PlacedLabel = fits
-      ? { x: gap.x1 + 10, y: foot + 5, lines: [text], anchor: "start" }
-      : { x: gap.x0 - 10, y: foot + 5, lines: [text], anchor: "end" };
+    const label = gapLabel(gap, foot, text, frame, right);
     return [{ key: gap.key, path, label }];
   });
+}
+
+/** The length of a gap stands beside its foot, at the right or else the left; of a long gap under its middle. */
+function gapLabel(
+  gap: LaidStay,
+  foot: number,
+  text: string,
+  frame: TimelineFrame,
+  right: number,
+): PlacedLabel {
+  const width = text.length * frame.letter;
+  if (gap.x1 + 10 + width <= right) return { x: gap.x1 + 10, y: foot + 5, lines: [text], anchor: "start" };
+  if (gap.x0 - 10 - width >= frame.names) {
+    return { x: gap.x0 - 10, y: foot + 5, lines: [text], anchor: "end" };
+  }
+  const x = round(Math.max(frame.names + 6, (gap.x0 + gap.x1 - width) / 2));
+  return { x, y: foot + 17, lines: [text], anchor: "start" };
 }
 
 function round(value: number): number {

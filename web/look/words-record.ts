@@ -54,6 +54,7 @@ export const RECORD_WORDS = {
 
   whereSince: (kind: string, since: string) =>
     `Where this ${kind} has been since ${since}. The entries below say the same.`,
+  now: "now",
   nowAt: (name: string) => `${name}, now`,
   laneOf: {
     member: "With a member",
@@ -91,6 +92,13 @@ export const RECORD_WORDS = {
   holdMark: "hold",
   gapMark: "time without a record",
 
+  letPass: {
+    "outfit-lacks": "not a full outfit",
+    "labels-not-read": "a label not yet read",
+    "labels-accepted": "a combination that the maker or a provider accepts",
+    "labels-by-eye": "labels compared by eye",
+    "loose-layer": "a layer that is in no shell",
+  } as Readonly<Record<string, string>>,
   layer: {
     installed: "Installed",
     foundFitted: "Found fitted",
@@ -117,7 +125,7 @@ export const RECORD_WORDS = {
     fitSeen: (who: string) => `Fit on the wearer: seen by ${who}.`,
     fitNotRecorded: "Fit on the wearer: not recorded.",
     document: (text: string) => `Document: ${text}.`,
-    despite: (codes: string) => `Let pass with a word: ${codes}.`,
+    despite: (what: readonly string[]) => `Let pass, and said: ${listOf(what)}.`,
   },
 
   knownHead: "As the record was known",

@@ -74,7 +74,7 @@ export function AppScreens(props: AppScreensProps): VNode {
           key={id}
           {...shared}
           places={props.places}
-          load={(on) => load(client, "/api/places/{place}", { place: id }, on ? { on } : {})}
+          load={(...then) => load(client, "/api/places/{place}", { place: id }, asThen(...then))}
           describe={mayBench ? (facts) => send("namePlace", { id, ...facts }) : undefined}
           close={manages ? () => send("closePlace", { place: id }) : undefined}
         />
@@ -96,7 +96,7 @@ export function AppScreens(props: AppScreensProps): VNode {
         <MemberScreen
           key={member}
           {...shared}
-          load={(on) => load(client, "/api/members/{member}", { member }, on ? { on } : {})}
+          load={(...then) => load(client, "/api/members/{member}", { member }, asThen(...then))}
           left={manages ? (on) => send("memberLeft", { member, on }) : undefined}
         />
       );
@@ -171,6 +171,15 @@ function Find(props: AppScreensProps) {
       }
     />
   );
+}
+
+/** Asks for a day, a position of the record, and where the page before ended; what is not given is left out. */
+function asThen(on?: string, knownAt?: number, after?: string): Record<string, string> {
+  return {
+    ...(on ? { on } : {}),
+    ...(knownAt ? { "known-at": String(knownAt) } : {}),
+    ...(after ? { after } : {}),
+  };
 }
 
 function asQuery(query: FindQuery): Record<string, string> {

@@ -35,16 +35,16 @@ export function entryParts(body: EntryBody, names: Names): EntryParts {
     case "PieceFound": {
       const despite = entry.despite?.length ? `, although ${entry.despite.join(" and ")}` : "";
       const taken = entry.takenBy ? `, taken by ${piece(entry.takenBy)}` : "";
-      return { verb: "Found", rest: `with ${holderName(entry.holder, names)}${taken}${despite}` };
+      return { verb: "Found", rest: `${foundAt(entry.holder, names)}${taken}${despite}` };
     }
     case "PieceCleaned":
       return { verb: "Washed", rest: `(${entry.how})` };
     case "LayerInstalled":
-      return { verb: "Installed", rest: `in ${piece(entry.shell)}; labels: ${verdictSays(entry.verdict)}` };
+      return { verb: "Installed", rest: `in ${piece(entry.shell)}: ${verdictSays(entry.verdict)}` };
     case "LayerFoundFitted":
       return {
         verb: "Found fitted",
-        rest: `in ${piece(entry.shell)}; labels: ${verdictSays(entry.verdict)}`,
+        rest: `in ${piece(entry.shell)}: ${verdictSays(entry.verdict)}`,
       };
     case "LayerSeparated":
       return { verb: "Separated", rest: `from ${piece(entry.shell)}` };
@@ -71,6 +71,11 @@ export function entryParts(body: EntryBody, names: Names): EntryParts {
     case "EntryCorrected":
       return { verb: "Corrected", rest: correctedParts(body.subject, entry, names) };
   }
+}
+
+/** A place is where a piece is; whoever else has it, it is with. */
+function foundAt(holder: Holder, names: Names): string {
+  return `${holder.kind === "place" ? "at" : "with"} ${holderName(holder, names)}`;
 }
 
 type Of<Kind> = Extract<Extract<EntryBody, { subjectKind: "piece" }>["entry"], { kind: Kind }>;

@@ -18,7 +18,7 @@ import { Holds } from "./record/holds.tsx";
 import { KnownAt, KnownThen } from "./record/known-at.tsx";
 import { leadOf, sayPosition } from "./record/lead-words.ts";
 import { Said } from "./record/said.tsx";
-import { stayLanes } from "./record/stay-lanes.ts";
+import { isShortName, stayLanes } from "./record/stay-lanes.ts";
 import { TrailEntries } from "./record/trail-entries.tsx";
 import { trailGroups, trailRows } from "./record/trail-rows.ts";
 import { useAsked } from "./record/use-asked.ts";
@@ -141,11 +141,15 @@ function WhereItHasBeen(props: PageProps) {
       <StayTimeline
         {...stayLanes(view.stays, end, clock.timeZone, words)}
         name={words.whereSince(midSentence(view.piece.kind.name), since)}
-        nowLabel={last && !view.knownAt ? words.nowAt(last.holder.name) : undefined}
+        nowLabel={last && !view.knownAt ? nowWords(last.holder.name) : undefined}
         held={view.piece.holds.length > 0}
       />
     </>
   );
+}
+
+function nowWords(name: string): string {
+  return isShortName(name) ? words.nowAt(name) : words.now;
 }
 
 function WhatWasDone(props: PageProps) {

@@ -45,17 +45,12 @@ export function sayMonth(month: string): string {
   return `${MONTHS[Number(month.slice(5)) - 1] ?? ""} ${month.slice(0, 4)}`;
 }
 
-/** Says a span of months: `November 2026`, `June and July 2026`, `March to July 2026`, `December 2025 and January 2026`. */
+/** Says one month or two that follow each other: `June and July 2026`, `December 2025 and January 2026`. */
 export function sayMonths(first: string, last: string): string {
   if (first === last) return sayMonth(first);
-  const count = monthsOf(last) - monthsOf(first);
   const isOneYear = first.slice(0, 4) === last.slice(0, 4);
   const begin = isOneYear ? sayMonth(first).replace(/ \d+$/, "") : sayMonth(first);
-  return `${begin} ${count === 1 ? "and" : "to"} ${sayMonth(last)}`;
-}
-
-function monthsOf(month: string): number {
-  return Number(month.slice(0, 4)) * 12 + Number(month.slice(5));
+  return `${begin} and ${sayMonth(last)}`;
 }
 
 /** Says a day under its month's head: `Tue 24`, or with the month where the head names several: `Thu 2 Jul`. */

@@ -14,7 +14,7 @@ export function entryMore(body: EntryBody, names: Names, words: RecordWords): re
   return entry.kind === "PieceMoved" ? movedMore(entry, names, words) : [];
 }
 
-function movedMore(entry: Moved, names: Names, { move }: RecordWords): readonly string[] {
+function movedMore(entry: Moved, names: Names, { move, letPass }: RecordWords): readonly string[] {
   const who = (id: string) => names[id]?.name ?? "somebody who is not on record";
   const isTold = ["issue", "turn in", "transfer"].includes(entry.purpose);
   const isIssue = entry.purpose === "issue";
@@ -25,7 +25,8 @@ function movedMore(entry: Moved, names: Names, { move }: RecordWords): readonly 
     entry.receivedBy && move.receivedBy(who(entry.receivedBy)),
     isIssue && (entry.fitSeenBy ? move.fitSeen(who(entry.fitSeenBy)) : move.fitNotRecorded),
     entry.document && move.document(entry.document),
-    entry.despite?.length && move.despite(entry.despite.map((code) => code.replaceAll("-", " ")).join(", ")),
+    entry.despite?.length &&
+      move.despite(entry.despite.map((code) => letPass[code] ?? code.replaceAll("-", " "))),
   ];
   return parts.filter((part): part is string => typeof part === "string");
 }

@@ -94,10 +94,7 @@ export function FindForm(props: FindFormProps) {
         <SelectField
           label={props.say.model}
           value={draft.model}
-          options={[
-            any(words.anyModel),
-            ...modelNames(props).map((name) => ({ value: name, label: name })),
-          ]}
+          options={[any(words.anyModel), ...modelNames(props).map((name) => ({ value: name, label: name }))]}
           onChange={set("model")}
         />
         <TextField label={props.say.size} value={draft.size} onInput={set("size")} />

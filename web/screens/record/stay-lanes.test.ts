@@ -40,7 +40,7 @@ test("more places than one can compare share one lane", () => {
   expect(lanesOf(stays).names).toEqual(["At a place"]);
 });
 
-test("a gap is labelled with its length, a lasting stay with nothing", () => {
+test("a gap is labelled with its length, a lasting stay only with a name too long to stand at its end", () => {
   const { stays } = stayLanes(
     [
       aStay(MIRELA, "2026-02-01T00:00:00Z", "2026-06-14T00:00:00Z"),
@@ -53,6 +53,8 @@ test("a gap is labelled with its length, a lasting stay with nothing", () => {
     ...([NOW, "UTC", RECORD_WORDS] as const),
   );
   expect(stays.map(({ label }) => label)).toEqual(["Mirela Ferro", "18 days", undefined]);
+  const lasting = stayLanes([aStay(MIRELA, "2026-02-01T00:00:00Z")], NOW, "UTC", RECORD_WORDS);
+  expect(lasting.stays.map(({ label }) => label)).toEqual(["Mirela Ferro"]);
 });
 
 test("a ruler has at most eight ticks, and says the year where it changes", () => {

@@ -80,8 +80,14 @@ const LEAST_LABELLED = 1 / 40;
 function labelOf(stay: StayView, lane: TimelineLane, start: number, now: number): string | undefined {
   const length = (stay.to ? Date.parse(stay.to) : now) - Date.parse(stay.from);
   if (lane.unrecorded) return sayLength(length);
-  if (!stay.to || length < (now - start) * LEAST_LABELLED) return undefined;
+  if (!stay.to) return isShortName(stay.holder.name) ? undefined : stay.holder.name;
+  if (length < (now - start) * LEAST_LABELLED) return undefined;
   return lane.name.endsWith(stay.holder.name) ? undefined : stay.holder.name;
+}
+
+/** Whether a name with "now" fits beside the end of the thread; a longer one stands above its thread. */
+export function isShortName(name: string): boolean {
+  return name.length <= 8;
 }
 
 /** Steps of the ruler, the finest that leaves at most eight ticks. */

@@ -76,11 +76,13 @@ test("a gap stands before the finding that ended it and joins the months that it
   ]);
 });
 
-test("a gap that swallows whole months takes in what was written down within them", () => {
+test("a gap longer than that stands in the month that ended it, and swallows no entries", () => {
   const entries = [anEntry(1, "2025-12-01T08:00:00Z"), anEntry(2, "2026-01-20T08:00:00Z")];
   const gap = aGap("2025-12-01T08:00:00Z", "2026-02-03T08:00:00Z");
   expect(told("oldest first", [...entries, anEntry(3, "2026-02-03T08:00:00Z")], [gap])).toEqual([
-    ["December 2025 to February 2026", [1, 2, "gap", 3]],
+    ["December 2025", [1]],
+    ["January 2026", [2]],
+    ["February 2026", ["gap", 3]],
   ]);
 });
 

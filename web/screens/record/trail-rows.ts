@@ -30,8 +30,12 @@ export function trailGroups(
   const month = (at: number) => localMoment(at, timeZone).month;
   const spans: Span[] = [];
   for (const row of [...rows].sort(byHappening)) {
-    const end = momentOf(row);
-    let span: Span = { first: month(row.what === "gap" ? row.from : end), last: month(end), rows: [row] };
+    const last = month(momentOf(row));
+    let span: Span = {
+      first: row.what === "gap" ? joinedFrom(month(row.from), last) : last,
+      last,
+      rows: [row],
+    };
     for (let before = spans.at(-1); before && before.last >= span.first; before = spans.at(-1)) {
       spans.pop();
       span = joined(before, span);
@@ -44,6 +48,12 @@ export function trailGroups(
     rows: order === "oldest first" ? inside : inside.toReversed(),
   }));
   return order === "oldest first" ? groups : groups.toReversed();
+}
+
+/** A gap from one month into the next joins the two; a longer one would swallow what was written down in between. */
+function joinedFrom(first: string, last: string): string {
+  const months = (month: string) => Number(month.slice(0, 4)) * 12 + Number(month.slice(5));
+  return months(last) - months(first) === 1 ? first : last;
 }
 
 /** Months are `YYYY-MM`, so the order of their letters is the order of time. */
