@@ -61,6 +61,8 @@ export interface Client {
   ): Promise<Answer<Puts[Path]["answer"]>>;
   /** Makes an act: its id is drawn now, so that however often it is sent it is written once. */
   newAct<Name extends CommandName>(name: Name, command: ActCommands[Name], at?: number): ActToSend<Name>;
+  /** Makes what stands around the command of long work that ends in an act: it is posted to a route of its own. */
+  newOrder<Command>(command: Command): ActEnvelopeOnWire & { readonly command: Command };
   /**
    * Sends an act, and sends it again with the same id while nothing answers. `isUnsure` says that it may or may not
    * have been written: keep it, and send the same one again.
@@ -98,20 +100,23 @@ export function createClient(options: ClientOptions): Client {
     });
   }
 
+  function envelope(at: number): ActEnvelopeOnWire {
+    const sent = new Date(at);
+    return {
+      ...{ appBuild, id: uuidV7(now()), device: device.id, deviceSeq: device.takeSeq() },
+      at: sent.toISOString(),
+      // JavaScript counts what must be added to local time; acts hold what must be added to UTC.
+      atOffsetMin: -sent.getTimezoneOffset(),
+      sentAt: new Date(now()).toISOString(),
+    };
+  }
+
   return {
     get: (path, ...[parts = {}, how = {}]) => send("GET", path, parts, how),
     post: (path, ...[parts = {}, how = {}]) => send("POST", path, parts, how),
     put: (path, ...[parts = {}, how = {}]) => send("PUT", path, parts, how),
-    newAct(name, command, at = now()) {
-      const sent = new Date(at);
-      return {
-        ...{ name, command, appBuild, id: uuidV7(now()), device: device.id, deviceSeq: device.takeSeq() },
-        at: sent.toISOString(),
-        // JavaScript counts what must be added to local time; acts hold what must be added to UTC.
-        atOffsetMin: -sent.getTimezoneOffset(),
-        sentAt: new Date(now()).toISOString(),
-      };
-    },
+    newAct: (name, command, at = now()) => ({ name, command, ...envelope(at) }),
+    newOrder: (command) => ({ command, ...envelope(now()) }),
     async sendAct({ name, ...act }) {
       for (let round = 0; ; round += 1) {
         const body = { ...act, sentAt: new Date(now()).toISOString() };
