@@ -22,7 +22,9 @@ export function parseLocalDate(text: string): LocalDate | undefined {
   const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
   if (!parts) return undefined;
   const day = Number(parts[3]);
-  return parseYearMonth(text.slice(0, 7)) && day >= 1 && day <= daysInMonth(Number(parts[1]), Number(parts[2]))
+  return parseYearMonth(text.slice(0, 7)) &&
+    day >= 1 &&
+    day <= daysInMonth(Number(parts[1]), Number(parts[2]))
     ? (text as LocalDate)
     : undefined;
 }

@@ -13,7 +13,14 @@ export interface TrayTold {
 }
 
 /** Parts of a full structural outfit. Only said, never a stop. Common practice. */
-const OUTFIT = ["coat-shell", "pants-shell", "helmet", "hood", "glove-pair", "boot-pair"];
+const OUTFIT: Readonly<Record<string, string>> = {
+  "coat-shell": "coat",
+  "pants-shell": "pants",
+  helmet: "helmet",
+  hood: "hood",
+  "glove-pair": "gloves",
+  "boot-pair": "boots",
+};
 
 /**
  * Says what the tray is as a whole before the server is asked: at issue, the set check that came with each piece.
@@ -27,7 +34,7 @@ export function traySays(mode: Mode, tray: readonly TrayPiece[], say: Words): Tr
   const stopped = tray.filter(({ piece }) => stopsIssue(piece));
   const reasons = [...new Set(stopped.flatMap(({ piece }) => issueReasons(piece, say)))];
   const kinds = new Set(tray.map(({ piece }) => piece.kind.code));
-  const lacking = OUTFIT.filter((kind) => !kinds.has(kind)).map((kind) => kind.replace(/-(shell|pair)$/, ""));
+  const lacking = Object.entries(OUTFIT).flatMap(([kind, name]) => (kinds.has(kind) ? [] : [name]));
   if (stopped.length > 0) {
     const head = say.notReadyHead(stopped.length);
     return {
