@@ -25,7 +25,7 @@ export const RECORD_WORDS = {
   },
   labelModel: (model: string) => `model ${model}`,
   labelLiner: (code: string, isShell: boolean) => `${isShell ? "takes liner" : "liner"} ${code}`,
-  labelSize: (size: string) => `size ${size}`,
+  labelSize: (size: string) => `size ${size.replaceAll(" ", "\u00a0")}`,
   onRecordSince: (day: string, holder: string) => `On record since ${day}, first ${holder}.`,
   where: {
     member: (name: string, around?: string) => `with ${name}${around ? `, ${around}` : ""}`,

@@ -21,7 +21,7 @@ import { HolderPieces } from "./record/holder-pieces.tsx";
 import { KnownThen } from "./record/known-at.tsx";
 import { Said } from "./record/said.tsx";
 import { setWords } from "./record/set-words.ts";
-import { type Then, ThenForm, thenKey } from "./record/then.tsx";
+import { isNow, type Then, ThenForm, thenKey } from "./record/then.tsx";
 import { namePiece } from "./record/trail-words.ts";
 import { useAsked } from "./record/use-asked.ts";
 import { useSend, WrittenOrNot } from "./record/use-send.tsx";
@@ -48,7 +48,12 @@ export function MemberScreen(props: MemberScreenProps) {
     second: words.memberSays,
     children: (
       <>
-        <Awaited asking={asking} what={words.theMember} say={props.say} />
+        <Awaited
+          asking={asking}
+          what={words.theMember}
+          say={props.say}
+          onNow={isNow(then) ? undefined : () => setThen({})}
+        />
         {answer ? <Whole {...props} page={answer} then={then} onThen={setThen} again={asking.again} /> : null}
       </>
     ),

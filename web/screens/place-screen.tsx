@@ -19,7 +19,7 @@ import type { Frame } from "./record/frame.ts";
 import { HolderPieces } from "./record/holder-pieces.tsx";
 import { KnownThen } from "./record/known-at.tsx";
 import { PlaceForm } from "./record/place-form.tsx";
-import { type Then, ThenForm, thenKey } from "./record/then.tsx";
+import { isNow, type Then, ThenForm, thenKey } from "./record/then.tsx";
 import { useAsked } from "./record/use-asked.ts";
 import { useSend, WrittenOrNot } from "./record/use-send.tsx";
 import type { Asked } from "./sign-in-screen.tsx";
@@ -48,7 +48,12 @@ export function PlaceScreen(props: PlaceScreenProps) {
     second: words.placeSays,
     children: (
       <>
-        <Awaited asking={asking} what={words.thePlace} say={props.say} />
+        <Awaited
+          asking={asking}
+          what={words.thePlace}
+          say={props.say}
+          onNow={isNow(then) ? undefined : () => setThen({})}
+        />
         {answer ? <Whole {...props} page={answer} then={then} onThen={setThen} again={asking.again} /> : null}
       </>
     ),

@@ -50,7 +50,12 @@ export function TrailScreen(props: TrailScreenProps) {
     second: words.trailSays,
     children: (
       <>
-        <Awaited asking={asking} what={words.theTrail} say={props.say} />
+        <Awaited
+          asking={asking}
+          what={words.theTrail}
+          say={props.say}
+          onNow={knownAt === undefined ? undefined : () => setKnownAt(undefined)}
+        />
         {answer ? <TrailPage {...props} view={answer} onKnownAt={setKnownAt} /> : null}
       </>
     ),

@@ -11,6 +11,8 @@ export interface AwaitedProps {
   /** What is asked for: "the trail". */
   readonly what: string;
   readonly say: Words;
+  /** Given where something other than now was asked for, so that a fault leaves a way back. */
+  readonly onNow?: (() => void) | undefined;
 }
 
 export function Awaited(props: AwaitedProps) {
@@ -33,7 +35,16 @@ export function Awaited(props: AwaitedProps) {
         kind="fault"
         head={`${words.notShown} ${problem.title}`}
         live="assertive"
-        actions={<Button onPress={asking.again}>{words.askAgain}</Button>}
+        actions={
+          <>
+            <Button onPress={asking.again}>{words.askAgain}</Button>
+            {props.onNow ? (
+              <Button weight="quiet" onPress={props.onNow}>
+                {words.showNow}
+              </Button>
+            ) : null}
+          </>
+        }
       >
         {problem.detail}
       </Notice>

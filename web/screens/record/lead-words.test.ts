@@ -39,7 +39,7 @@ const lead = (changes: Parameters<typeof aView>[0]) => leadOf(aView(changes), CL
 
 test("a lay reader is told what it is, since when it is on record, where it is, and that nothing was changed", () => {
   expect(lead({})).toBe(
-    "Made by Tarnholt in August 2023: model K7, liner LK-3, size 44 32 R. " +
+    "Made by Tarnholt in August 2023: model K7, liner LK-3, size 44\u00a032\u00a0R. " +
       "On record since 4 March 2025, first at Rack C1 in Gear cage. " +
       "Today it is at Rack C1 in Gear cage, since Tue 4 Mar 2025, 10:00. " +
       "31 entries, none changed since it was written (checked today, 10:15).",

@@ -59,13 +59,18 @@ export function ThenForm(props: ThenFormProps) {
       <Button type="submit" weight="quiet">
         {words.showThen}
       </Button>
-      {shown.on || shown.knownAt ? (
+      {isNow(shown) ? null : (
         <Button weight="quiet" onPress={now}>
           {words.showNow}
         </Button>
-      ) : null}
+      )}
     </form>
   );
+}
+
+/** Tells whether a page is asked for as it is and as it is known now. */
+export function isNow({ on, knownAt }: Then): boolean {
+  return on === undefined && knownAt === undefined;
 }
 
 /** Names a stand, so that a page asks anew when it changes. */
