@@ -12,7 +12,7 @@ export interface ProgressBar {
 /** Draws a bar on a terminal; where nobody looks on, nothing is written. */
 export function progressBar(stream: { readonly isTTY?: boolean; write(text: string): unknown }): ProgressBar {
   if (!stream.isTTY) return { show: () => {}, end: () => {} };
-  let shownAt = 0;
+  let shownAt = Number.NEGATIVE_INFINITY;
   let isShown = false;
   return {
     show(progress) {
@@ -24,6 +24,7 @@ export function progressBar(stream: { readonly isTTY?: boolean; write(text: stri
     },
     end() {
       if (isShown) stream.write("\r\u001b[K");
+      isShown = false;
     },
   };
 }
