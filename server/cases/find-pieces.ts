@@ -7,7 +7,7 @@ import { loadGarments } from "../store/load-garments.ts";
 import { garmentOf } from "./garments.ts";
 import type { Viewer } from "./viewer.ts";
 
-export { PIECE_STATES, type PieceStateSought, type PiecesSought } from "../store/find-pieces.ts";
+export { PIECE_STATES, type PiecesSought } from "../store/find-pieces.ts";
 
 /** How often more is fetched to fill a page of what is ready; then the page is handed out as it is. */
 const ROUNDS = 4;

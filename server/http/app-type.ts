@@ -18,8 +18,7 @@ import type { signInRoutes } from "./routes/sign-in.ts";
 import type { symbolRoutes } from "./routes/symbols.ts";
 import type { TAG_ACTS } from "./routes/tag-acts.ts";
 
-export type { Refusal } from "../domain/refusal.ts";
-export type { InputFault, ProblemBody } from "./problem.ts";
+export type { ProblemBody } from "./problem.ts";
 
 type Acts =
   | (typeof ACCOUNT_ACTS)[number]

@@ -104,16 +104,6 @@ export function toInstantText(at: Instant | number): string {
   return new Date(at).toISOString();
 }
 
-/** What an answer calls a thing: its kind, id and name as the department knows it. */
-export const named = z
-  .object({
-    kind: z.string(),
-    id: idText.optional(),
-    name: z.string(),
-    detail: z.string().optional(),
-  })
-  .openapi("Named");
-
 /** A new passphrase: 12 to 256 characters, no rules of composition. */
 export const newPassphrase = z
   .string()

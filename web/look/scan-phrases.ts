@@ -74,8 +74,3 @@ export function sayReplacedTag(state: "superseded" | "lost" | "destroyed", when:
   }[state];
   return `This tag ${ended} on ${when}. The piece is shown.`;
 }
-
-/** Says that a piece is on the tray already; a second scan never takes it off. */
-export function sayAlreadyHere(piece: string, words: Words): string {
-  return `${piece}: ${words.alreadyHere}.`;
-}

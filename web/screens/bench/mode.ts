@@ -32,8 +32,6 @@ export type Mode =
   | { readonly kind: "as found"; readonly where?: Party }
   | { readonly kind: "washed" };
 
-export type ModeKind = Mode["kind"];
-
 /** Modes in which scanned pieces collect on the tray until one confirm makes one act of them. */
 export function hasTray(mode: Mode): boolean {
   return mode.kind !== "look up" && mode.kind !== "attach tag" && mode.kind !== "install";
