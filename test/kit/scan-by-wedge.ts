@@ -1,17 +1,29 @@
 import type { Page } from "playwright-core";
 
+interface WedgeSet {
+  /** Milliseconds from key to key. */
+  readonly everyMs?: number;
+  readonly end?: "Enter" | "" | undefined;
+}
+
 /**
  * Sends trusted key events through the browser's own input path. Their time stamps are exact, as an operating
  * system gives them; when they arrive is left to the machine, so a loaded one does not turn a scan into typing.
  */
-export async function scanByWedge(
+export function scanByWedge(page: Page, text: string, set: WedgeSet = {}): Promise<void> {
+  return scanInTurn(page, [text], 0, set);
+}
+
+/** Scans several texts, the first keys of each so many milliseconds after those of the one before. */
+export async function scanInTurn(
   page: Page,
-  text: string,
-  { everyMs = 8, end = "Enter" }: { everyMs?: number; end?: "Enter" | "" | undefined } = {},
+  texts: readonly string[],
+  apartMs: number,
+  { everyMs = 8, end = "Enter" }: WedgeSet = {},
 ): Promise<void> {
   const session = await page.context().newCDPSession(page);
   const start = Date.now();
-  const send = (type: "keyDown" | "keyUp", char: string, index: number) => {
+  const send = (type: "keyDown" | "keyUp", char: string, time: number) => {
     const code = /^[A-Z]$/.test(char) ? `Key${char}` : /^\d$/.test(char) ? `Digit${char}` : char;
     const text = type === "keyUp" ? "" : char === "Enter" ? "\r" : char;
     return session.send("Input.dispatchKeyEvent", {
@@ -21,13 +33,16 @@ export async function scanByWedge(
       windowsVirtualKeyCode: char === "Enter" ? 13 : char.charCodeAt(0),
       ...(text ? { text } : {}),
       modifiers: code.startsWith("Key") ? 8 : 0,
-      timestamp: (start + index * everyMs) / 1_000,
+      timestamp: time / 1_000,
     });
   };
   const sent: Promise<unknown>[] = [];
-  for (const [index, char] of [...text, ...(end ? [end] : [])].entries()) {
-    sent.push(send("keyDown", char, index), send("keyUp", char, index));
-    await new Promise((done) => setTimeout(done, everyMs));
+  for (const [turn, text] of texts.entries()) {
+    for (const [index, char] of [...text, ...(end ? [end] : [])].entries()) {
+      const time = start + turn * apartMs + index * everyMs;
+      await new Promise((done) => setTimeout(done, Math.max(time - Date.now(), 0)));
+      sent.push(send("keyDown", char, time), send("keyUp", char, time));
+    }
   }
   await Promise.all(sent);
   await page.waitForTimeout(200);

@@ -37,6 +37,8 @@ export type PhoneHem = {
   readonly typing?: boolean | undefined;
   /** Takes the place of "Type a tag" (which then moves beside the name): "Clear", or the confirm. */
   readonly second?: ComponentChildren | undefined;
+  /** Stands at the right end under the two buttons: "Change mode". */
+  readonly below?: ComponentChildren | undefined;
 };
 
 /** Draws the hem for both widths. */
@@ -70,6 +72,7 @@ export function Hem(props: HemProps) {
             {props.phone.typeLabel}
           </Button>
         ) : null}
+        {props.phone.below}
       </div>
     </footer>
   );

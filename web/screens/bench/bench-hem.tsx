@@ -5,8 +5,10 @@ import { Hem, LastAct } from "../../look/hem.tsx";
 import { Notice } from "../../look/notice.tsx";
 import { countOf, type Words } from "../../look/words.ts";
 import { judgeTyping } from "../../scan/typed-number.ts";
+import type { DoneAct } from "./bench-run.ts";
 import type { BenchScreenProps } from "./bench-screen.tsx";
 import { sayWhen } from "./describe-piece.ts";
+import type { Clock } from "./look-up-panel.tsx";
 import { hasTray, lacks, modeVerb } from "./mode.ts";
 import { traySays } from "./tray-check.ts";
 import type { Bench } from "./use-bench.ts";
@@ -16,6 +18,7 @@ export interface HemParts {
   readonly isTyping: boolean;
   readonly onType: () => void;
   readonly onCamera: () => void;
+  readonly onChangeMode: () => void;
 }
 
 export function BenchHem(props: BenchScreenProps & HemParts) {
@@ -46,25 +49,8 @@ export function BenchHem(props: BenchScreenProps & HemParts) {
         keyHint="Enter"
       />
     ) : null;
-  const clear =
-    run.tray.length > 0 || run.shell ? (
-      <Button weight="quiet" keyHint="Esc" onPress={() => bench.step({ kind: "clear" })}>
-        {say.clear}
-      </Button>
-    ) : null;
+  const lesser = lesserActs(bench, say, confirm !== null);
   const { lastAct } = run;
-  const correct =
-    lastAct && !confirm ? (
-      <Button weight="quiet" onPress={() => void bench.takeBack()}>
-        {say.takeItBack}
-      </Button>
-    ) : null;
-  const looks =
-    run.mode.kind === "look up" && run.looks.length > 0 ? (
-      <Button weight="quiet" onPress={() => bench.step({ kind: "looks to turn-in" })}>
-        {say.looksToTurnIn(run.looks.length)}
-      </Button>
-    ) : null;
   return (
     <Hem
       scan={{ label: say.tagNumber, hint: say.scanOrType, value: typed, onInput: setTyped, onEnter: enter }}
@@ -72,17 +58,14 @@ export function BenchHem(props: BenchScreenProps & HemParts) {
         judged.code === "under way" || judged.code === "does not hold" || judged.code === "holds" ? (
           <p class="typing-note">{say.typing(judged)}</p>
         ) : lastAct ? (
-          <LastAct
-            head={say.lastAct}
-            text={`${sayWhen(new Date(lastAct.at).toISOString(), clock.now, clock.timeZone)}, ${lastAct.says}`}
-          />
+          <LastActLine act={lastAct} say={say} clock={clock} />
         ) : null
       }
       end={
         <>
-          {clear}
-          {looks}
-          {correct}
+          {lesser.clear}
+          {lesser.looks}
+          {lesser.correct}
           {confirm}
         </>
       }
@@ -94,10 +77,64 @@ export function BenchHem(props: BenchScreenProps & HemParts) {
         typeLabel: say.typeATag,
         onType: props.onType,
         typing: props.isTyping,
-        ...(confirm ? { second: confirm } : {}),
+        second: confirm ?? lesser.clear ?? undefined,
+        below: (
+          <Button weight="bare" onPress={props.onChangeMode}>
+            {say.changeMode}
+          </Button>
+        ),
       }}
     />
   );
+}
+
+/** The acts beside the confirm: clear the tray, make a turn-in of the last looks, take the last act back. */
+function lesserActs(bench: Bench, say: Words, hasConfirm: boolean) {
+  const { run } = bench;
+  const clear =
+    run.tray.length > 0 || run.shell ? (
+      <Button weight="quiet" keyHint="Esc" onPress={() => bench.step({ kind: "clear" })}>
+        {say.clear}
+      </Button>
+    ) : null;
+  const correct =
+    run.lastAct && !hasConfirm ? (
+      <Button weight="quiet" onPress={() => void bench.takeBack()}>
+        {say.takeItBack}
+      </Button>
+    ) : null;
+  const looks =
+    run.mode.kind === "look up" && run.looks.length > 0 ? (
+      <Button weight="quiet" onPress={() => bench.step({ kind: "looks to turn-in" })}>
+        {say.looksToTurnIn(run.looks.length)}
+      </Button>
+    ) : null;
+  return { clear, looks, correct };
+}
+
+/** On a phone the hem has room for two buttons: the last act and the lesser acts stand at the end of the middle. */
+export function PhoneActs(props: BenchScreenProps & { readonly bench: Bench }) {
+  const { bench, say, clock } = props;
+  const { run } = bench;
+  const hasConfirm = hasTray(run.mode) && run.tray.length > 0;
+  const { clear, looks, correct } = lesserActs(bench, say, hasConfirm);
+  if (!(hasConfirm && clear) && !looks && !correct) return null;
+  return (
+    <div class="phone-acts only-phone">
+      {run.lastAct ? <LastActLine act={run.lastAct} say={say} clock={clock} /> : null}
+      <div class="button-row">
+        {hasConfirm ? clear : null}
+        {looks}
+        {correct}
+      </div>
+    </div>
+  );
+}
+
+function LastActLine(props: { readonly act: DoneAct; readonly say: Words; readonly clock: Clock }) {
+  const { act, say, clock } = props;
+  const when = sayWhen(new Date(act.at).toISOString(), clock.now, clock.timeZone);
+  return <LastAct head={say.lastAct} text={`${when}, ${act.says}`} />;
 }
 
 /** Says that the server is being asked: nothing for the first 400 ms, then what for, at 2 s that one may scan on. */

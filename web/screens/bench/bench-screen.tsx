@@ -8,7 +8,7 @@ import type { Words } from "../../look/words.ts";
 import type { Sounds } from "../../scan/sounds.ts";
 import { goTo } from "../use-place.ts";
 import type { SymbolModules } from "../use-symbol.ts";
-import { BenchHem, Waiting } from "./bench-hem.tsx";
+import { BenchHem, PhoneActs, Waiting } from "./bench-hem.tsx";
 import { BenchMiddle } from "./bench-middle.tsx";
 import type { BenchPort } from "./bench-port.ts";
 import type { Shown } from "./bench-run.ts";
@@ -75,11 +75,13 @@ export function BenchScreen(props: BenchScreenProps) {
           isTyping={isTyping}
           onType={() => setTyping(!isTyping)}
           onCamera={() => setCamera(true)}
+          onChangeMode={() => setChoosing(true)}
         />
       }
       sign={<Waiting bench={bench} say={say} />}
     >
       <BenchMiddle {...props} bench={bench} />
+      <PhoneActs {...props} bench={bench} />
       <p
         class="for-ears"
         role={bench.says.isStop ? "alert" : "status"}
