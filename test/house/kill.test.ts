@@ -134,7 +134,9 @@ test(
     withFolder(async (dataDir) => {
       const random = seededNumbers(SEED);
       const port = await freePort();
-      const env = { DATA_DIR: dataDir, PORT: String(port) };
+      // As `npm start` does: a server that comes back need not be compiled again.
+      const NODE_COMPILE_CACHE = path.join(ROOT, "node_modules/.cache/layertrail");
+      const env = { DATA_DIR: dataDir, PORT: String(port), NODE_COMPILE_CACHE };
       let house: RunningHouse = await startHouse({ env });
       const { benches: hands, ...rest } = await openBenches(dataDir);
       const address = `http://127.0.0.1:${port}`;

@@ -23,7 +23,7 @@ export type BenchWord =
     }
   | { readonly refused: string; readonly code: string };
 
-const PAUSE_MS = 15;
+const PAUSE_MS = 50;
 const ANSWER_WITHIN_MS = 10_000;
 
 let isEnding = false;
