@@ -14,6 +14,7 @@ import { load, loadList, symbolOf } from "./ask.ts";
 import type { Clock } from "./bench/look-up-panel.tsx";
 import { DescribeScreen } from "./describe-screen.tsx";
 import { FindScreen } from "./find-screen.tsx";
+import { ImportScreen } from "./import/import-screen.tsx";
 import { MemberScreen } from "./member-screen.tsx";
 import { MembersScreen } from "./members-screen.tsx";
 import { ModelsScreen } from "./models-screen.tsx";
@@ -28,6 +29,8 @@ import type { Frame } from "./record/frame.ts";
 import { RegisterScreen } from "./register-screen.tsx";
 import { SettingsScreen } from "./settings-screen.tsx";
 import type { Asked } from "./sign-in-screen.tsx";
+import { PrintCardsScreen } from "./tags/print-cards-screen.tsx";
+import { PrintTagsScreen } from "./tags/print-tags-screen.tsx";
 import { TrailScreen } from "./trail-screen.tsx";
 
 export interface AppScreensProps {
@@ -118,6 +121,12 @@ export function AppScreens(props: AppScreensProps): VNode {
       return <RegisterScreen {...shared} client={client} me={me} />;
     case "describe":
       return <DescribeScreen key={place.piece} {...shared} client={client} me={me} piece={place.piece} />;
+    case "import":
+      return <ImportScreen {...shared} client={client} me={me} />;
+    case "tags":
+      return <PrintTagsScreen {...shared} client={client} me={me} />;
+    case "cards":
+      return <PrintCardsScreen {...shared} client={client} me={me} />;
     case "models":
       return <ModelsScreen {...shared} client={client} me={me} />;
     case "people":

@@ -22,6 +22,19 @@ export const PLACE_SORTS = [
 ] as const;
 export type PlaceSort = (typeof PLACE_SORTS)[number];
 
+const USUAL: Readonly<Partial<Record<PlaceSort, Carries>>> = {
+  ...{ bag: "closed", bin: "closed", washer: "closed", dryer: "closed" },
+  ...{ locker: "apart" },
+};
+
+/**
+ * Gives how a sort of place usually passes soil on: closed where all that is inside touches, apart where each piece
+ * has a place of its own, else shared. A proposal that a person may change. Own judgement.
+ */
+export function usualCarries(what: PlaceSort): Carries {
+  return USUAL[what] ?? "shared";
+}
+
 export interface PlaceFacts {
   readonly name: string;
   readonly what: PlaceSort;

@@ -6,6 +6,7 @@ import {
   PLACE_SORTS,
   type PlaceFacts,
   type PlaceSort,
+  usualCarries,
 } from "../../../server/domain/register/place.ts";
 import type { PlaceBrief } from "../../../server/domain/scan-answer.ts";
 import { Button } from "../../look/buttons.tsx";
@@ -34,12 +35,6 @@ interface Draft {
 
 const NEW: Draft = { name: "", what: "rack", carries: "shared", side: "", within: "" };
 
-/** What a place of each sort usually is; the person may say otherwise. Own judgement, after design section 7. */
-const USUAL: Readonly<Partial<Record<PlaceSort, Carries>>> = {
-  ...{ bag: "closed", bin: "closed", washer: "closed", dryer: "closed" },
-  ...{ locker: "apart" },
-};
-
 export function PlaceForm(props: PlaceFormProps) {
   const [draft, setDraft] = useState<Draft>(props.place ? draftOf(props.place) : NEW);
   const [isTried, setTried] = useState(false);
@@ -67,7 +62,7 @@ export function PlaceForm(props: PlaceFormProps) {
         options={PLACE_SORTS.map((value) => ({ value, label: words.placeSorts[value] }))}
         onChange={(value) => {
           const what = value as PlaceSort;
-          setDraft({ ...draft, what, carries: USUAL[what] ?? "shared" });
+          setDraft({ ...draft, what, carries: usualCarries(what) });
         }}
       />
       <SelectField

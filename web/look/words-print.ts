@@ -1,0 +1,118 @@
+/** The fixed words of the pages that print tags and cards. They stand beside words.ts, in its style. */
+import { countOf } from "./words.ts";
+
+export const PRINT_WORDS = {
+  tagsSay: "Numbers are reserved and drawn as PDF. A tag counts only when it was scanned back after fixing.",
+  cardsSay: "Cards for places, members, badges and the actions of the bench. Each keeps its number.",
+  theOptions: "what can be printed on",
+
+  forLegend: "Which tags",
+  forPieces: "For pieces",
+  spare: "Spare tags",
+  spareCount: "How many",
+  spareNote: "1 to 10,000. A spare tag carries its number alone; the piece is chosen when it is fixed.",
+  spareWrong: "Write a number from 1 to 10,000.",
+  place: "Where they are",
+  kind: "Kind",
+  anywhere: "Anywhere",
+  anyKind: "Every kind",
+  chosenBefore: (count: number) => `${countOf(count, "piece was", "pieces were")} chosen on the page before.`,
+  untagged: (count: number) => `${countOf(count, "piece carries", "pieces carry")} no live tag here.`,
+  untaggedMost: "More than 10,000 are there; these are the first.",
+  waiting: (count: number) =>
+    `For ${count} of them a tag was drawn before and not scanned back yet. They get a further one.`,
+  noneUntagged: "Every piece here carries a live tag.",
+  noneUntaggedNext: "Choose another place or kind, or draw spare tags.",
+  piece: "Piece",
+  label: "Label",
+  holder: "With",
+  firstShown: (shown: number, count: number) => `The first ${shown} of ${count}:`,
+  leaveOut: "Leave out",
+  takeIn: "Take in",
+
+  stock: "Print on",
+  roll: "Roll, 50 × 25 mm",
+  sheet: (name: string, places: number) => `${name} sheet, ${places} labels`,
+  dpi: "Printer",
+  dpiOf: (dpi: string) => `${dpi} dots an inch`,
+  dpiNote: "As the printer’s own papers say. A file for another printer does not print whole dots.",
+  used: "Labels of the first sheet that are gone",
+  usedWrong: (places: number) => `Write a number from 0 to ${places - 1}.`,
+  words: "What a tag says",
+  allWords: "Kind, model, size and month",
+  withoutModel: "All but the model",
+  numberAlone: "Number alone",
+
+  cautions: "Before this run",
+  basis: (basis: string) => `Rests on: ${basis}.`,
+  ackCautions: "I have read this, and the maker’s approval is on file or not needed here.",
+  draw: (count: number) => `Draw ${countOf(count, "tag", "tags")}`,
+  drawBlocked: "Draw: read the cautions first",
+  drawNothing: "Draw: nothing is chosen",
+  drawNothingNext: "Choose pieces, or write how many spare tags.",
+
+  steps: {
+    waiting: "Other work goes first. This waits its turn.",
+    starting: "Starting.",
+    "laying out": "Laying out every label.",
+    "reserving numbers": "Reserving numbers.",
+    drawing: "Drawing, and reading every symbol back.",
+    writing: "Writing that they are printed.",
+  } as Readonly<Record<string, string>>,
+  stopIt: "Stop",
+  stopped: "Stopped. What was drawn is kept and can be drawn again.",
+  notDrawn: "Not drawn.",
+
+  drawn: (count: number) => `${countOf(count, "tag is", "tags are")} drawn, and every symbol was read back.`,
+  cardsDrawn: (count: number) =>
+    `${countOf(count, "card is", "cards are")} drawn, and every code was read back.`,
+  files: "Files",
+  fileOf: (n: number, count: number) => `File ${n}: ${countOf(count, "label", "labels")}`,
+  ruler: "Ruler page: print it first and measure",
+  show: "Show",
+  hide: "Hide",
+  save: "Save",
+  frameName: (name: string) => `${name}, as it prints`,
+  atPrinter: "At the printer",
+  printed: "They are printed",
+  printedSays: "Only then can a tag be fixed and scanned back.",
+  wasPrinted: (count: number) =>
+    `${countOf(count, "tag is", "tags are")} printed. Next: fix each, then scan it.`,
+  attachLink: "Attach tags at the bench",
+  anotherRun: "Another run",
+
+  earlier: "Earlier runs",
+  noEarlier: "Nothing was printed yet.",
+  runOf: (what: "tags" | "cards", count: number) =>
+    what === "tags" ? countOf(count, "tag", "tags") : countOf(count, "card", "cards"),
+  runStates: (states: Readonly<Partial<Record<string, number>>>) =>
+    Object.entries({
+      reserved: "not printed",
+      printed: "printed, not on a piece",
+      attached: "on a piece",
+      superseded: "replaced",
+      lost: "lost",
+      destroyed: "destroyed",
+      void: "void",
+    })
+      .flatMap(([state, says]) => (states[state] ? [`${states[state]} ${says}`] : []))
+      .join(", "),
+  open: "Open",
+  drawAgain: (count: number) => `Draw ${countOf(count, "tag", "tags")} again`,
+  drawAgainSays: "Those that are on no piece yet, with the same numbers, as a run of their own.",
+  by: (by: string, when: string) => `by ${by}, ${when}`,
+
+  actions: "Actions of the bench",
+  actionsSay: "One card for each thing that the next scan can do, and for Confirm and Clear.",
+  places: "Places",
+  members: "Members",
+  membersNote: "A card carries the number of the card and no name.",
+  badges: "Badges",
+  badgesNote: "For people who have a badge. A badge alone only turns gear in; the PIN does the rest.",
+  pick: { none: "None", all: "All", some: "Chosen" },
+  find: "Find",
+  cardStocks: { A4: "A4, four on a sheet", Letter: "Letter, four on a sheet", single: "One a page" },
+  drawCards: (count: number, withActions: boolean) =>
+    `Draw ${[...(withActions ? ["the action cards"] : []), ...(count > 0 ? [countOf(count, "card", "cards")] : [])].join(" and ")}`,
+  drawNoCards: "Draw: no card is chosen",
+} as const;
