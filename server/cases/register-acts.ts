@@ -82,14 +82,15 @@ export const closePlaceAct: Act<ClosePlace> = {
   rules: "shared",
   async decide(scope, { place }) {
     await takeSubjects(scope, "place", [place]);
-    const held = await scope.tx
+    const { pieces } = await scope.tx
       .selectFrom("piece")
-      .select("id")
+      .select((eb) => eb.fn.countAll<string>().as("pieces"))
       .where("holder", "=", place)
       .where("retired_at", "is", null)
-      .limit(1)
-      .executeTakeFirst();
-    if (held) return { refusals: [{ code: "closed", subject: place, what: "holds pieces" }] };
+      .executeTakeFirstOrThrow();
+    if (Number(pieces) > 0) {
+      return { refusals: [{ code: "not-empty", subject: place, pieces: Number(pieces) }] };
+    }
     return { entries: [{ subjectKind: "place", subject: place, entry: { kind: "PlaceClosed" } }] };
   },
 };

@@ -75,6 +75,7 @@ const EACH: { readonly [Code in RefusalCode]: Extract<Refusal, { code: Code }> }
   "cannot-correct": { code: "cannot-correct", subject: liner, version: 5, why: "corrected already" },
   "repeated-id": { code: "repeated-id", act: liner },
   closed: { code: "closed", subject: rack, what: "place" },
+  "not-empty": { code: "not-empty", subject: rack, pieces: 39 },
   "last-manager": { code: "last-manager", subject: person },
   role: { code: "role", needs: ["inspector", "program manager"] },
   "nothing-to-do": { code: "nothing-to-do" },

@@ -50,6 +50,7 @@ export function phraseRefusal(refusal: Refusal, names: SubjectNames, when: WhenW
     case "cannot-correct":
     case "repeated-id":
     case "closed":
+    case "not-empty":
     case "last-manager":
     case "role":
     case "nothing-to-do":
@@ -145,6 +146,7 @@ function phraseAct(
     | "cannot-correct"
     | "repeated-id"
     | "closed"
+    | "not-empty"
     | "last-manager"
     | "role"
     | "nothing-to-do"
@@ -184,6 +186,14 @@ function phraseAct(
         why: `This ${refusal.what} takes nothing any more.`,
         next: "choose another",
       };
+    case "not-empty": {
+      const pieces = refusal.pieces === 1 ? "1 piece" : `${refusal.pieces} pieces`;
+      return {
+        what: `${subject(refusal, names)} is not closed.`,
+        why: `On record there: ${pieces}.`,
+        next: "move them elsewhere, then close it",
+      };
+    }
     case "last-manager":
       return {
         what: `${subject(refusal, names)} stays program manager.`,

@@ -85,6 +85,8 @@ export type Refusal =
     }
   | { readonly code: "repeated-id"; readonly act: Uuid }
   | { readonly code: "closed"; readonly subject: Uuid; readonly what: string }
+  /** A place is closed only when nothing is there any more. */
+  | { readonly code: "not-empty"; readonly subject: Uuid; readonly pieces: number }
   | { readonly code: "last-manager"; readonly subject: Uuid }
   | { readonly code: "role"; readonly needs: readonly string[] }
   | { readonly code: "nothing-to-do" };

@@ -33,6 +33,7 @@ export const REFUSAL_STATUS: Readonly<Record<RefusalCode, 403 | 404 | 409 | 422>
   "cannot-correct": 409,
   "repeated-id": 409,
   closed: 409,
+  "not-empty": 409,
   "last-manager": 409,
   role: 403,
   "nothing-to-do": 422,

@@ -14,7 +14,7 @@ const EXPECTED: readonly (readonly [number, string, readonly RefusalCode[]])[] =
       ...(["fitted-elsewhere", "left-inside", "not-fitted-there", "place-in-shell-taken"] as const),
       ...(["already-there", "does-not-fit-the-record", "serial-taken", "name-taken", "code-bound"] as const),
       ...(["tag", "position-taken", "hold-not-standing", "cannot-correct", "repeated-id"] as const),
-      ...(["closed", "last-manager"] as const),
+      ...(["closed", "not-empty", "last-manager"] as const),
     ],
   ],
   [
