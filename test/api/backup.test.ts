@@ -125,7 +125,7 @@ describe("a backup is not restored, and nothing of it is kept,", () => {
     ["when a row was taken out", () => lines.toSpliced(middle(), 1), { code: "damaged" }],
     [
       "when a byte was changed in what would still be a row",
-      () => withLine((line) => line.replace('"n": 1', '"n": 2')),
+      () => withLine((line) => line.replace('"kind": "PieceMoved"', '"kind": "PieceFound"')),
       { code: "damaged" },
     ],
     ["when a line is no JSON", () => withLine((line) => line.slice(0, 40)), { code: "damaged" }],

@@ -11,6 +11,9 @@ import { walkActs } from "../../server/store/walk-acts.ts";
 import { type LivelyDepartment, liveIn } from "../kit/small-department.ts";
 import { cloneTemplate, type OpenDatabase, type TestDatabase } from "../kit/test-database.ts";
 
+/** The hood of the small department has so many entries: registered, on hold, found, a code bound. */
+const LAST = 4;
+
 type Tampering = (database: TestDatabase) => Promise<unknown>;
 
 let original: OpenDatabase;
@@ -113,19 +116,19 @@ describe("in the entries", () => {
 
   test("the last row of a subject that is dropped is named by its act, and by the cells that do not follow any more", async () => {
     const findings = await afterTampering(async ({ owner }) =>
-      sql`delete from entry where subject = ${department.hood} and version = 3`.execute(owner),
+      sql`delete from entry where subject = ${department.hood} and version = ${LAST}`.execute(owner),
     );
     expect(withCode(findings, "entries-missing")).toHaveLength(1);
     expect(findings).toContainEqual({
       ...{ code: "cell-differs", table: "piece", subject: department.hood, row: "" },
-      ...{ column: "version", was: "3", should: "2" },
+      ...{ column: "version", was: String(LAST), should: String(LAST - 1) },
     });
   });
 
   test("a forged entry that names an act is named by that act", async () => {
     const findings = await afterTampering(({ owner }) =>
       sql`insert into entry (subject, version, subject_kind, act, n, kind, bytes)
-        select subject, 4, subject_kind, act, 2, kind, bytes from entry where subject = ${department.hood} and version = 3`.execute(
+        select subject, ${LAST + 1}, subject_kind, act, 2, kind, bytes from entry where subject = ${department.hood} and version = ${LAST}`.execute(
         owner,
       ),
     );
@@ -137,12 +140,12 @@ describe("in the entries", () => {
     const nobody = "01950000-0000-7000-8000-0000000000ff";
     const findings = await afterTampering(({ owner }) =>
       sql`insert into entry (subject, version, subject_kind, act, n, kind, bytes)
-        select subject, 4, subject_kind, ${nobody}, 1, kind, bytes from entry where subject = ${department.hood} and version = 3`.execute(
+        select subject, ${LAST + 1}, subject_kind, ${nobody}, 1, kind, bytes from entry where subject = ${department.hood} and version = ${LAST}`.execute(
         owner,
       ),
     );
     expect(findings).toContainEqual({
-      ...{ code: "entry-without-act", subject: department.hood, version: 4, act: nobody },
+      ...{ code: "entry-without-act", subject: department.hood, version: LAST + 1, act: nobody },
     });
   });
 
