@@ -10,8 +10,8 @@ import { Sheet } from "../look/page.tsx";
 import type { Words } from "../look/words.ts";
 import { RECORD_WORDS } from "../look/words-record.ts";
 import { Awaited } from "./record/awaited.tsx";
-import { sayLongDay } from "./record/days.ts";
 import type { Frame } from "./record/frame.ts";
+import { memberLine, membersBy } from "./record/member-words.ts";
 import { useAsked } from "./record/use-asked.ts";
 import { useSend, WrittenOrNot } from "./record/use-send.tsx";
 import type { Asked } from "./sign-in-screen.tsx";
@@ -97,22 +97,6 @@ function MembersPage(props: PageProps) {
   );
 }
 
-/** Gives the members whose name or number holds each word that was typed; those who left come last. */
-export function membersBy(members: readonly MemberBrief[], text: string): readonly MemberBrief[] {
-  const wanted = text.toLowerCase().split(/\s+/).filter(Boolean);
-  return members
-    .filter(({ name = "", number }) => {
-      const own = `${name} ${number}`.toLowerCase();
-      return wanted.every((word) => own.includes(word));
-    })
-    .toSorted(
-      (a, b) =>
-        Number(Boolean(a.leftOn)) - Number(Boolean(b.leftOn)) ||
-        (a.name ?? "~").localeCompare(b.name ?? "~", "en") ||
-        a.number.localeCompare(b.number, "en", { numeric: true }),
-    );
-}
-
 function MemberRows(props: { readonly members: readonly MemberBrief[]; readonly say: Words }) {
   if (props.members.length === 0) return null;
   return (
@@ -128,19 +112,6 @@ function MemberRows(props: { readonly members: readonly MemberBrief[]; readonly 
       />
     </section>
   );
-}
-
-/** Says number, station and shift of a member in one line. */
-export function memberLine(member: MemberBrief): string {
-  const { number, station, shift, leftOn } = member;
-  return [
-    words.memberNumbered(number),
-    station?.name,
-    shift && words.onShift(shift),
-    leftOn && words.leftOn(sayLongDay(leftOn)),
-  ]
-    .filter(Boolean)
-    .join(", ");
 }
 
 const EMPTY = { number: "", name: "", station: "", shift: "" };

@@ -20,7 +20,7 @@ export interface FindFormProps {
   readonly models: readonly { readonly name: string }[];
 }
 
-export const FIND_STATES = Object.keys(words.states) as (keyof typeof words.states)[];
+const FIND_STATES = Object.keys(words.states) as (keyof typeof words.states)[];
 
 export function FindForm(props: FindFormProps) {
   const members = memberLabels(props.members);
