@@ -6,6 +6,7 @@ import { openScanPage } from "../kit/scan-page.ts";
 const NUMBER = "C7K3F92CXTKK";
 const BODY = `
   <form><input id="name"><input id="count" type="number"><textarea id="note"></textarea>
+  <input id="code" data-scans="send"><input id="serial" data-scans="fill">
   <input id="day" type="date"><select id="list"><option>Bay</option><option>Cage</option></select><button>Send</button></form>`;
 let site: Awaited<ReturnType<typeof openScanPage>>;
 let browser: Browser;
@@ -54,6 +55,19 @@ test("a scan keeps what was typed before it, with the caret where it was", async
   await page.keyboard.type("X", { delay: 70 });
   expect(await page.inputValue("#name")).toBe("BaXsk");
   expect(await texts()).toEqual([NUMBER]);
+});
+
+test("a field that asks for a scan takes it in place of what it held, sends its form once if it says so, and nothing else hears it", async () => {
+  await page.fill("#serial", "old");
+  await page.focus("#serial");
+  await scan("T-90331-0007", 8);
+  expect(await page.inputValue("#serial")).toBe("T-90331-0007");
+  expect((await seen()).submits).toBe(0);
+  await page.focus("#code");
+  await scan(NUMBER, 8);
+  expect(await page.inputValue("#code")).toBe(NUMBER);
+  await expect.poll(async () => (await seen()).submits).toBe(1);
+  expect(await texts()).toEqual([]);
 });
 
 test("a scan while a button has the focus presses nothing", async () => {

@@ -23,6 +23,8 @@ export type TextFieldProps = FieldBasics & {
   readonly inputmode?: "text" | "numeric" | "none" | undefined;
   readonly lines?: number | undefined;
   readonly listId?: string | undefined;
+  /** The field asks for a scan: it takes the text, and sends its form when it says so. */
+  readonly scans?: "fill" | "send" | undefined;
 };
 
 /** Draws a field for one line of text, or for several when `lines` says so. */
@@ -55,6 +57,7 @@ export function TextField(props: TextFieldProps) {
           autocomplete={props.autocomplete ?? "off"}
           inputMode={props.inputmode}
           list={props.listId}
+          data-scans={props.scans}
           onInput={(event) => props.onInput(event.currentTarget.value)}
         />
       )}

@@ -1,4 +1,5 @@
 import { carrierFromAim, type ScanListener, type ScanSource } from "./scan-event.ts";
+import { fieldForScan, fillByScan } from "./scan-field.ts";
 import type { KeyEvent, KeyTarget } from "./wedge-burst.ts";
 import {
   isHolding,
@@ -48,6 +49,8 @@ export function listenForWedge(target: Window, device = "keyboard wedge"): ScanS
     arm();
   };
   const deliver = (text: string) => {
+    const field = fieldForScan(remembered?.element);
+    if (field) return fillByScan(field, text);
     listener?.({ text, ...carrierFromAim(text), via: "wedge", time: Date.now(), device });
   };
   const swallow = (event: KeyboardEvent) => {

@@ -114,6 +114,7 @@ function BindCode(props: PageProps & { readonly sendAct: SendAct }) {
           note={words.codeNote}
           problem={isTried && !isBindable(code) ? words.codeNeeded : undefined}
           mono
+          scans="fill"
         />
         <Button type="submit">{words.bindCode}</Button>
       </form>

@@ -34,6 +34,7 @@ export function LabelFields(props: LabelFieldsProps) {
       note={[props.noteOf?.(name), note].filter(Boolean).join(" ") || undefined}
       problem={props.problems[name]}
       listId={listId}
+      scans={name === "serial" || name === "lot" ? "fill" : undefined}
     />
   );
   return (

@@ -61,6 +61,7 @@ export function PieceByTag(props: PieceByTagProps) {
         note={found ? words.lookedUp(midSentence(pieceName(found, say))) : words.tagNote}
         problem={wrong ?? (found ? undefined : props.problem)}
         mono
+        scans="send"
       />
       <Button type="submit">{say.lookUp}</Button>
     </form>
