@@ -8,7 +8,6 @@ export {
   type JobLane,
   type JobOnRecord,
   type JobReason,
-  type JobState,
   lastJobOn,
   markJob,
 } from "../store/jobs.ts";

@@ -7,17 +7,13 @@ export {
   keepRunNumbers,
   listRuns,
   type PieceToPrint,
-  type PrintRun,
   type PrintRunOnRecord,
   piecesToPrint,
   printFileBytes,
-  type RunTag,
   runNumbers,
   tagsByNumber,
 } from "../store/print-runs.ts";
 export {
   findPiecesByWords,
   listUntagged,
-  type UntaggedAsked,
-  type UntaggedPiece,
 } from "../store/untagged-pieces.ts";

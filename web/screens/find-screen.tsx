@@ -1,7 +1,7 @@
 /** Finds pieces by tag, serial, member, place, model, size, state or last sight; each row opens its trail. */
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { PieceListed, PiecesFound } from "../../server/domain/page-views.ts";
-import type { ProblemBody } from "../../server/http/app-type.ts";
+import type { Trouble } from "../api/answer.ts";
 import { Button } from "../look/buttons.tsx";
 import { Notice } from "../look/notice.tsx";
 import { Sheet } from "../look/page.tsx";
@@ -72,7 +72,7 @@ function Results(props: FindScreenProps & { readonly query: FindQuery }) {
 interface More {
   readonly rows: readonly PieceListed[];
   readonly next: string | undefined;
-  readonly problem?: ProblemBody | undefined;
+  readonly problem?: Trouble | undefined;
 }
 
 function Found(props: FindScreenProps & { readonly query: FindQuery; readonly first: PiecesFound }) {

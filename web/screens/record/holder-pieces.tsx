@@ -2,7 +2,7 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { HolderPage, PieceWith } from "../../../server/domain/page-views.ts";
-import type { ProblemBody } from "../../../server/http/app-type.ts";
+import type { Trouble } from "../../api/answer.ts";
 import { Button } from "../../look/buttons.tsx";
 import { Notice } from "../../look/notice.tsx";
 import type { Words } from "../../look/words.ts";
@@ -24,7 +24,7 @@ export interface HolderPiecesProps {
 interface Shown {
   readonly rows: readonly PieceWith[];
   readonly next: string | undefined;
-  readonly problem?: ProblemBody;
+  readonly problem?: Trouble;
 }
 
 export function HolderPieces(props: HolderPiecesProps) {

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { ProblemBody } from "../../../server/http/app-type.ts";
+import type { Trouble } from "../../api/answer.ts";
 import type { Asked } from "../sign-in-screen.tsx";
 
 /** How long an answer may take before the page says that it asks, and that it takes long. Source: look guide, section 4. */
@@ -9,7 +9,7 @@ const SLOW_AFTER_MS = 2_000;
 export interface Asking<Answer> {
   /** The last answer; it stays until the next one comes, and goes when asking fails. */
   readonly answer?: Answer | undefined;
-  readonly problem?: ProblemBody | undefined;
+  readonly problem?: Trouble | undefined;
   readonly waiting: "not yet" | "asking" | "slow";
   readonly again: () => void;
 }

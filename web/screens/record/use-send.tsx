@@ -2,14 +2,14 @@
 import { useRef, useState } from "preact/hooks";
 import { sayPhrase } from "../../../server/domain/phrase.ts";
 import { phraseRefusal } from "../../../server/domain/refusal-words.ts";
-import type { ProblemBody } from "../../../server/http/app-type.ts";
+import type { Trouble } from "../../api/answer.ts";
 import { Notice } from "../../look/notice.tsx";
 import type { Words } from "../../look/words.ts";
 import type { Asked } from "../sign-in-screen.tsx";
 
 export interface Sending {
   readonly written: string | undefined;
-  readonly problem: ProblemBody | undefined;
+  readonly problem: Trouble | undefined;
   /** Sends and tells whether it was written. A second press while the first is on its way does nothing. */
   readonly send: (act: () => Promise<Asked<unknown>>, says: string) => Promise<boolean>;
 }
@@ -47,7 +47,7 @@ export function WrittenOrNot(props: { readonly sending: Sending; readonly say: W
 }
 
 /** Says a problem whole: every reason of a refused act, or the detail of any other trouble. */
-export function problemSays(problem: ProblemBody): string {
+export function problemSays(problem: Trouble): string {
   const { refusals, names = {} } = problem;
   if (!refusals || refusals.length === 0) return `${problem.title} ${problem.detail}`;
   return refusals.map((refusal) => sayPhrase(phraseRefusal(refusal, names))).join(" ");
