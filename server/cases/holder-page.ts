@@ -46,7 +46,7 @@ export async function holderPage(
     const at = await findPosition(tx, asked.knownAt);
     if (!at) return undefined;
     const knownAt = { position: at.position, recordedAt: at.recordedAt.toISOString() };
-    return { ...head, knownAt, ...(await knownThen(tx, holder, at.position, day, asked)) };
+    return { ...head, knownAt, ...(await knownThen(tx, holder, at, day, asked)) };
   }
   const page = { after: asked.after, limit: asked.limit };
   const rows = day ? await piecesOnDay(tx, holder, day, page) : await piecesNow(tx, holder, page);
@@ -99,14 +99,14 @@ const BATCH = 200;
 async function knownThen(
   tx: Tx,
   holder: Uuid,
-  position: number,
+  at: { readonly position: number; readonly recordedAt: Date },
   day: DayBounds | undefined,
   { after, limit }: HolderQuestion,
 ): Promise<Pick<HolderPage, "pieces" | "next">> {
   const pieces: PieceWith[] = [];
   for (let from = after; ; ) {
-    const ids = await perhapsThere(tx, holder, position, { after: from, limit: BATCH - 1 });
-    pieces.push(...(await foldThen(tx, holder, position, day, ids)));
+    const ids = await perhapsThere(tx, holder, at, day, { after: from, limit: BATCH - 1 });
+    pieces.push(...(await foldThen(tx, holder, at.position, day, ids)));
     if (ids.length < BATCH || new Set(pieces.map(({ id }) => id)).size > limit) return paged(pieces, limit);
     from = ids.at(-1);
   }

@@ -15,7 +15,6 @@ export const PIECE_STATES = [
   "in transit",
   "whereabouts unknown",
   "not yet read",
-  "not tagged",
 ] as const;
 /** "perhaps ready" leaves out what cannot be ready to issue; whether the rest is, the domain tells. */
 export type PieceStateSought = (typeof PIECE_STATES)[number] | "perhaps ready";
@@ -90,7 +89,6 @@ const STATES: Readonly<Record<PieceStateSought, RawBuilder<unknown>>> = {
   "not yet read": sql`p.label_reading = 'not yet read'`,
   "perhaps ready": sql`p.holder_kind = 'place' and p.fitted_in is null and not p.soiled and not p.held
     and p.retired_at is null`,
-  "not tagged": sql`not exists (select from tag t where t.piece = p.id and t.state = 'attached')`,
 };
 
 function ofModel(model: NonNullable<PiecesSought["model"]>): RawBuilder<unknown> {

@@ -40,18 +40,9 @@ export async function piecesNow(tx: Tx, holder: Uuid, page: Page): Promise<Staye
   return stayed(tx, ids, sql`s.holder = ${holder} and s.to_at is null`);
 }
 
-/**
- * Lists the pieces that a holder had on a day as it is known now. A stay counts when it overlaps the day; one that began
- * and ended at one moment counts on the day of that moment.
- */
-export async function piecesOnDay(
-  tx: Tx,
-  holder: Uuid,
-  { start, end }: DayBounds,
-  page: Page,
-): Promise<StayedRow[]> {
-  const isThen = sql`s.holder = ${holder} and s.from_at < ${end}
-    and (s.to_at is null or s.to_at > ${start} or (s.to_at = s.from_at and s.from_at >= ${start}))`;
+/** Lists the pieces that a holder had on a day as it is known now. */
+export async function piecesOnDay(tx: Tx, holder: Uuid, day: DayBounds, page: Page): Promise<StayedRow[]> {
+  const isThen = sql`s.holder = ${holder} and ${overlaps(day)}`;
   const ids = sql`select distinct s.piece as id from stay s where ${isThen} ${following(sql`s.piece`, page)}`;
   return stayed(tx, ids, isThen);
 }
@@ -72,18 +63,55 @@ async function stayed(tx: Tx, ids: RawBuilder<unknown>, isThen: RawBuilder<unkno
   return rows;
 }
 
+/** A device's clock may run ahead of the server's by so much: acts further ahead are refused (server/cases/run-act.ts). */
+const CLOCK_AHEAD_MS = 5 * 60_000;
+
 /**
- * Lists the pieces that may have been with a holder by what was known at a position: those with a stay there by today's
- * record, and those of which something was corrected since. No other piece can have lost such a stay.
+ * Lists the pieces that may have been with a holder by what was known at a position, a page by id: more than were, never
+ * fewer. A piece that was there by the entries up to the position is there by today's record too, unless something was
+ * recorded after the position that happened before it (a late record) or that corrects what it said. So: whoever was
+ * there by today's record at the position's own time, or on the day where that is earlier; and those of the pieces with
+ * a stay there of which something late was recorded, or something was corrected. A stay counts with the gap after it:
+ * a finding elsewhere ends a stay long before it was made, and before it was made nobody knew that.
  */
-export async function perhapsThere(tx: Tx, holder: Uuid, position: number, page: Page): Promise<PieceId[]> {
+export async function perhapsThere(
+  tx: Tx,
+  holder: Uuid,
+  at: { readonly position: number; readonly recordedAt: Date },
+  day: DayBounds | undefined,
+  page: Page,
+): Promise<PieceId[]> {
+  const newest = new Date(at.recordedAt.getTime() + CLOCK_AHEAD_MS);
+  const isOver = day !== undefined && day.end <= newest;
+  const onDay = day ? sql`or (${overlaps(day)})` : sql``;
+  const isThen = isOver
+    ? overlaps(day)
+    : sql`s.from_at <= ${newest} and (s.to_at is null or s.to_at > ${newest} ${onDay})`;
   const { rows } = await sql<{ id: PieceId }>`select id from (
-      select piece as id from stay where holder = ${holder}
+      select s.piece as id from (
+        select s.piece, s.from_at, case when g.piece is null then s.to_at else g.to_at end as to_at
+        from stay s left join stay g on g.piece = s.piece and g.n = s.n + 1 and g.from_version = s.to_version
+          and g.holder_kind = 'whereabouts unknown'
+        where s.holder = ${holder}) s where ${isThen}
       union
-      select e.subject from entry e join act a on a.id = e.act
-      where e.kind = 'EntryCorrected' and e.subject_kind = 'piece' and a.position > ${position}
-    ) c where true ${following(sql`id`, page)}`.execute(tx);
+      select e.subject from act a join entry e on e.act = a.id and e.subject_kind = 'piece'
+      where a.position > ${at.position} and a.at <= ${isOver ? day.end : newest}
+        and exists (select from stay s where s.piece = e.subject and s.holder = ${holder})
+      union
+      select c.subject from entry c join act a on a.id = c.act and a.position > ${at.position}
+        join entry o on o.subject = c.subject
+          and o.version = (convert_from(c.bytes, 'UTF8')::json ->> 'corrects')::integer
+      where c.kind = 'EntryCorrected' and c.subject_kind = 'piece'
+        and (position(${`"${holder}"`} in convert_from(o.bytes, 'UTF8')) > 0
+          or exists (select from stay s where s.piece = c.subject and s.holder = ${holder}))
+    ) perhaps where true ${following(sql`id`, page)}`.execute(tx);
   return rows.map(({ id }) => id);
+}
+
+/** A stay that overlaps a day; one that began and ended at one moment counts on the day of that moment. */
+function overlaps({ start, end }: DayBounds): RawBuilder<unknown> {
+  return sql`s.from_at < ${end}
+    and (s.to_at is null or s.to_at > ${start} or (s.to_at = s.from_at and s.from_at >= ${start}))`;
 }
 
 /** Reads what lists show of pieces, by their ids. */

@@ -18,7 +18,7 @@ import { day, id, line, position } from "../wire.ts";
 /** A page of a list, unless less is asked for. */
 const PAGE = 50;
 /** A page of what one holder has: a rack holds more than a screen, and nobody leafs through it. */
-const HOLDER_PAGE = 200;
+const HOLDER_PAGE = 100;
 
 const limit = z.coerce.number().int().min(1).max(500).optional().openapi({ type: "integer" });
 const holderQuery = z.object({
