@@ -102,7 +102,11 @@ describe("GET /api/pieces/{piece}", () => {
 describe("GET /api/pieces/{piece}/trail", () => {
   test("tells the trail, and as known before the issue the piece is still on its rack", async () => {
     const now = await ask(`/api/pieces/${piece}/trail`);
-    expect([now.status, now.body.piece.holder.name, now.body.checked.changed]).toEqual([200, "Corwin Bask", []]);
+    expect([now.status, now.body.piece.holder.name, now.body.checked.changed]).toEqual([
+      200,
+      "Corwin Bask",
+      [],
+    ]);
     const issued = now.body.entries.at(-1).position;
     const before = await ask(`/api/pieces/${piece}/trail?known-at=${issued - 1}`);
     expect([before.body.piece.holder.name, before.body.knownAt.position]).toEqual(["Rack B2", issued - 1]);
