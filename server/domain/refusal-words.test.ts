@@ -46,7 +46,7 @@ const EACH: { readonly [Code in RefusalCode]: Extract<Refusal, { code: Code }> }
       { code: "size-differs", outer: "46 32 R", inner: "44 32 R" },
     ],
   },
-  "layer-missing": { code: "layer-missing", subject: shell, layerKind: "DRD" },
+  "layer-missing": { code: "layer-missing", subject: shell, layerKind: "drd" },
   "already-there": { code: "already-there", subject: liner, holder: onRack },
   "in-the-future": { code: "in-the-future", at, now: (at - 3_600_000) as Instant },
   "does-not-fit-the-record": {
@@ -89,6 +89,13 @@ describe("what a refusal says", () => {
         "Model or liner code: takes LK-2, is LK-3. Size: 46 32 R, 44 32 R. " +
         "Next: take it out and scan the one that belongs here, or record the maker's word.",
     );
+  });
+
+  it("names a missing layer as people do, not by its kind's code", () => {
+    const without = (layerKind: string): string =>
+      phraseRefusal({ code: "layer-missing", subject: shell, layerKind }, names).why;
+    expect(without("coat-liner")).toBe("It has no coat liner.");
+    expect(without("proximity-drd")).toBe("It has no proximity DRD.");
   });
 
   it("says since when and by whom a piece is out of service", () => {

@@ -21,7 +21,7 @@ describe.each(SIZES)("installing a liner, at $at", (size) => {
     expect(refused).toBe(
       `Not installed. Differs. Coat liner ${grouped(wrong)} does not belong in coat shell ${grouped(shell)}. ` +
         "Model or liner code: takes LK-2, is LK-3. Size: 46 32 R, 44 32 R. " +
-        "Next: take it out and scan the one that belongs here, or record the maker's word",
+        "Next: take it out and scan the one that belongs here, or record the maker's word.",
     );
     const spoken = await page.evaluate(() => window.spoken.at(-2));
     expect(spoken).toBe(`Differs. Coat liner ${grouped(wrong)}`);

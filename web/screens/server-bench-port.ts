@@ -37,7 +37,7 @@ export function refusalWords(problem: Trouble, timeZone: string): readonly Refus
     return {
       what,
       ...(why ? { why } : {}),
-      ...(next ? { next } : {}),
+      ...(next ? { next: `${next}.` } : {}),
       isHold: refusal.code === "held",
       isLabels: refusal.code === "labels",
     };

@@ -43,18 +43,27 @@ export function phraseFitting(
         next: "separate that one first",
       };
     case "not-a-shell":
-      return { what: `${it} is no shell.`, why: `It is a ${refusal.kind}.`, next: "scan the shell first" };
+      return {
+        what: `${it} is no shell.`,
+        why: `It is a ${sayKind(refusal.kind)}.`,
+        next: "scan the shell first",
+      };
     case "not-a-layer":
       return {
         what: `${it} goes in no shell.`,
-        why: `It is a ${refusal.kind}.`,
+        why: `It is a ${sayKind(refusal.kind)}.`,
         next: "scan a liner or a DRD",
       };
     case "layer-missing":
       return {
         what: `${it} is not complete.`,
-        why: `It has no ${refusal.layerKind}.`,
+        why: `It has no ${sayKind(refusal.layerKind)}.`,
         next: "scan one and install it, or clear the tray",
       };
   }
+}
+
+/** Says a kind's code as words: `coat-liner` is a coat liner, `drd` a DRD. */
+function sayKind(code: string): string {
+  return code.replaceAll("-", " ").replace(/\bdrd\b/, "DRD");
 }
