@@ -21,6 +21,8 @@ export default defineConfig({
     // Child processes, because a time zone holds for a whole process.
     pool: "forks",
     setupFiles: "test/kit/silent-console.ts",
+    // Tests are no stop-watches: a busy machine may take its time, and a hung test still ends.
+    testTimeout: 60_000,
     projects: [
       { extends: true, test: { name: "unit", include: ["{server,labels,web,db}/**/*.test.{ts,tsx}"] } },
       inZone("unit at +13:45", "Pacific/Chatham"),
