@@ -106,7 +106,6 @@ export const IMPORT_WORDS = {
     "What comes from a file is a list’s word. A label that the file says is read counts as read by the department; nothing else in a file permits anything.",
 
   done: (what: What, count: number) => `${IMPORT_WORDS.whatRows[what](count)} brought in.`,
-  doneParked: (parked: number) => `${countOf(parked, "row is", "rows are")} parked.`,
   printTags: "Print their tags",
   another: "Bring in another file",
 } as const;

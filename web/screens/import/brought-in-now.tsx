@@ -18,10 +18,10 @@ export function BroughtInNow({ seen, file, say, onAnother }: BroughtInNowProps) 
   return (
     <>
       <Notice kind="done" head={words.done(seen.what, file.accepted)}>
-        {file.parked > 0 ? `${words.doneParked(file.parked)} ${words.parkedSay(file.parked)}` : ""}
+        {file.parked > 0 ? words.parkedSay(file.parked) : ""}
       </Notice>
       {seen.what === "members" ? null : <p class="t-second page-section">{words.evidence}</p>}
-      <div class="button-row page-section">
+      <div class="action-row">
         {seen.what === "pieces" && file.act ? (
           <ButtonLink href={`/tags?act=${file.act}`}>{words.printTags}</ButtonLink>
         ) : null}

@@ -86,7 +86,7 @@ export function ChooseFile(props: FormScreenProps & { readonly onArrived: (id: s
             {wrong.detail}
           </Notice>
         ) : null}
-        <div class="button-row">
+        <div class="action-row">
           <Button type="submit" disabled={!file || isSending}>
             {words.readIt}
           </Button>

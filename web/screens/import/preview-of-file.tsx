@@ -45,7 +45,7 @@ export function PreviewOfFile(props: PreviewProps) {
           {wrong.detail}
         </Notice>
       ) : null}
-      <div class="button-row page-section">
+      <div class="action-row">
         <Confirm
           label={coming > 0 ? words.bringIn(seen.what, coming) : words.nothingToBring}
           blocked={coming === 0}
@@ -90,7 +90,7 @@ function Summary({ preview, seen }: PreviewProps) {
     <Notice kind={accepted > 0 ? "done" : "unknown"} head={words.reads(accepted, rows)}>
       {more}
       {parked > 0 ? words.parkedSay(parked) : ""}
-      {rows > 0 && counts.fresh + counts.changed === 0 ? ` ${words.nothingToBringSays}` : ""}
+      {parked === 0 && counts.fresh + counts.changed === 0 ? words.nothingToBringSays : ""}
     </Notice>
   );
 }

@@ -42,7 +42,7 @@ export function ChooseHolders({ name, legend, note, all, picked, onPick }: Choos
         value={picked.how}
         onChange={choose}
       />
-      {note ? <p class="t-second">{note}</p> : null}
+      {note ? <p class="field-note">{note}</p> : null}
       {picked.how === "some" ? (
         <>
           {all.length > SHOWN ? <TextField label={words.find} value={text} onInput={setText} /> : null}

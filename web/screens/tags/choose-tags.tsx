@@ -80,7 +80,7 @@ export function ChooseTags(props: ChooseTagsProps) {
             {wrong.detail}
           </Notice>
         ) : null}
-        <div class="button-row">
+        <div class="action-row">
           <Confirm
             label={count === 0 ? words.drawNothing : isRead ? words.draw(count) : words.drawBlocked}
             blocked={isBlocked}

@@ -162,7 +162,7 @@ function ChooseCards(props: FormScreenProps & Loaded & { readonly onRun: (run: s
             {wrong.detail}
           </Notice>
         ) : null}
-        <div class="button-row">
+        <div class="action-row">
           <Confirm
             label={isNothing ? words.drawNoCards : words.drawCards(chosen, actions)}
             blocked={isNothing}

@@ -19,8 +19,10 @@ export function PrintTagsScreen(props: FormScreenProps) {
   const { client, say } = props;
   const asking = useAsked(() => ask(client.get("/api/print-options")), "options");
   const [run, setRun] = useState(() => new URLSearchParams(location.search).get("run") ?? undefined);
+  // Another run begins with the pieces that this page was opened for: one that did not fit is tried otherwise.
+  const [asked] = useState(() => (run ? "" : location.search));
   const open = (id: string | undefined) => {
-    history.replaceState(null, "", id ? `/tags?run=${id}` : "/tags");
+    history.replaceState(null, "", id ? `/tags?run=${id}` : `/tags${asked}`);
     setRun(id);
   };
   const options = asking.answer;
