@@ -157,6 +157,7 @@ export interface PieceView extends PieceBrief {
   readonly missing: readonly LayerNeed[];
   /** Of a layer that is fitted: of the whole garment. Ids in the reasons are in `names`. */
   readonly ready: ReadyToIssue<HoldView>;
+  /** The last five acts by its own entries and the last entry of each tag, newest first. */
   readonly lastActs: readonly ActView[];
   readonly lastSeen?: LastSeen;
   readonly forLabelCheck: CheckFacts;

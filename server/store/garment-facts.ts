@@ -2,6 +2,7 @@ import type { AcceptanceRow, ByEyeRow, HoldRow, TagRow } from "../../db/schema/d
 import type { Evidence } from "../domain/evidence.ts";
 import type { AccountId, ModelId, PieceId, Uuid } from "../domain/ids.ts";
 import type { AcceptedCombination } from "../domain/label-check/accepted-combination.ts";
+import type { ComparedByEye } from "../domain/label-check/label-verdict.ts";
 import type { CheckFacts, HoldView, Names, PieceBrief, WireInstant } from "../domain/piece-view.ts";
 import type { HoldKind } from "../domain/pieces/piece-entries.ts";
 import { STARTING_SETTINGS, type StopOrSay } from "../domain/register/policy.ts";
@@ -39,28 +40,28 @@ export interface ModelOnRecord {
   readonly layers: readonly string[];
 }
 
-/** What a query answers of garments, as GARMENT_FACTS asks it. */
+/** What a query answers of garments, as garmentFacts asks it. */
 export interface GarmentRow {
-  readonly pieces: readonly (PieceInJson & KindInJson & FittedInJson)[] | null;
-  readonly tags: readonly TagInJson[] | null;
-  readonly holds: readonly InJson<HoldRow>[] | null;
-  readonly settings: { readonly "time zone"?: string; readonly "labels not read"?: StopOrSay } | null;
-  readonly models: readonly (ModelOnRecord & { readonly takes: readonly TakesInJson[] | null })[] | null;
+  readonly pieces: readonly PieceOfGarment[] | null;
+  readonly labels_not_read: StopOrSay | null;
   readonly words: readonly InJson<AcceptanceRow>[] | null;
-  readonly eyes: readonly InJson<ByEyeRow>[] | null;
 }
-/** How a layer is fitted in the shell; all null for the shell itself. */
-export interface FittedInJson {
+/** A piece with what hangs on it, and how it is fitted: all null for what is not fitted. */
+export interface PieceOfGarment extends PieceInJson, KindInJson {
   readonly layer_kind: string | null;
   readonly fitted_at: string | null;
   readonly fitted_how: string | null;
+  readonly tags: readonly TagInJson[] | null;
+  readonly holds: readonly InJson<HoldRow>[] | null;
+  readonly eyes: readonly InJson<ByEyeRow>[] | null;
+  readonly model_row: (ModelOnRecord & { readonly takes: readonly TakesInJson[] | null }) | null;
 }
-export interface TagInJson
-  extends Pick<InJson<TagRow>, "piece" | "number" | "state" | "position" | "attached_at"> {
+export interface TagInJson extends Pick<InJson<TagRow>, "number" | "state" | "position" | "attached_at"> {
   readonly superseded_by: string | null;
   readonly ended_at: string | null;
 }
 interface TakesInJson {
+  readonly n: number;
   readonly layer_kind: string;
   readonly takes_model: string | null;
   readonly takes_code: string | null;
@@ -68,49 +69,78 @@ interface TakesInJson {
 }
 
 /**
- * What a query asks of the pieces in `garment`, with their holds in `held`. For each kind of fact one question, since
- * most of the cost is the start of a plan's nodes and not the rows.
+ * What a query asks of the pieces in `garment`. What hangs on a piece is asked for with the piece, and nothing is put in
+ * order here: most of the cost is the start of a plan's nodes and not the rows. `isNamed` tells of a recorded word `w`
+ * about two pieces whether it is about these.
  */
-export const GARMENT_FACTS = `
-  (select json_agg(x) from (select g.*, k.name as kind_name, k.family, k.garment, k.layer
+export function garmentFacts(isNamed: string): string {
+  return `
+  (select json_agg(x) from (select g.*, k.name as kind_name, k.family, k.garment, k.layer,
+      (select json_agg(json_build_object('number', t.number, 'state', t.state, 'position', t.position,
+        'attached_at', t.attached_at, 'superseded_by', t.superseded_by, 'ended_at', case when t.state in
+        ('superseded', 'lost', 'destroyed') then (select a.at from entry e join act a on a.id = e.act
+          where e.subject = t.id and e.version = t.version) end)) from tag t where t.piece = g.id) as tags,
+      case when g.held then (
+        select json_agg(h) from hold h where h.piece = g.id and h.lifted_at is null) end as holds,
+      (select json_agg(b) from by_eye b where b.layer = g.id) as eyes,
+      (select json_build_object('id', m.id, 'maker', m.maker, 'name', m.name, 'layers', m.layers, 'takes', (
+          select json_agg(json_build_object('n', t.n, 'layer_kind', t.layer_kind, 'takes_model', t.takes_model,
+            'takes_code', t.takes_code, 'takes_name', y.name))
+          from model_takes t left join model y on y.id = t.takes_model where t.model = m.id))
+        from model m where m.id = g.model) as model_row
     from garment g left join kind k on k.code = g.kind) x) as pieces,
-  (select json_agg(json_build_object('piece', t.piece, 'number', t.number, 'state', t.state, 'position', t.position,
-      'attached_at', t.attached_at, 'superseded_by', t.superseded_by, 'ended_at', case when t.state in
-      ('superseded', 'lost', 'destroyed') then (select a.at from entry e join act a on a.id = e.act
-        where e.subject = t.id and e.version = t.version) end) order by t.state <> 'attached', t.position, t.number)
-    from garment g join tag t on t.piece = g.id) as tags,
-  (select json_agg(h order by h.version) from held h) as holds,
-  (select json_object_agg(name, value) from setting) as settings,
-  (select json_agg(json_build_object('id', m.id, 'maker', m.maker, 'name', m.name, 'layers', m.layers, 'takes', (
-      select json_agg(json_build_object('layer_kind', t.layer_kind, 'takes_model', t.takes_model,
-        'takes_code', t.takes_code, 'takes_name', x.name) order by t.n)
-      from model_takes t left join model x on x.id = t.takes_model where t.model = m.id)))
-    from model m where m.id in (select model from garment)) as models,
-  (select json_agg(w order by w.id) from acceptance w where not w.withdrawn and case w.scope ->> 'what'
-    when 'pieces' then exists (
-      select from garment g where g.id::text in (w.scope ->> 'shell', w.scope ->> 'layer'))
-    when 'models' then exists (select from garment g where g.model::text = w.scope ->> 'shellModel')
-    else true end) as words,
-  (select json_agg(b) from garment g join by_eye b on b.layer = g.id) as eyes`;
+  (select value from setting where name = 'labels not read') as labels_not_read,
+  (select json_agg(w) from acceptance w where not w.withdrawn and case w.scope ->> 'what'
+    when 'pieces' then ${isNamed}
+    when 'models' then w.scope ->> 'shellModel' in (select g.model::text from garment g)
+    else true end) as words`;
+}
 
-/** Reads what GARMENT_FACTS answered. */
-export function garmentFactsFromRow(row: GarmentRow, names: Names): GarmentFacts {
+/** Tells whether labels of these pieces were compared by eye, which is told with a day of the department's time zone. */
+export function isComparedByEye(row: GarmentRow): boolean {
+  return row.pieces?.some(({ eyes }) => eyes !== null) === true;
+}
+
+/** Reads what garmentFacts answered. The zone is asked for only where labels were compared by eye. */
+export function garmentFactsFromRow(row: GarmentRow, names: Names, zone: string): GarmentFacts {
   const pieces = row.pieces ?? [];
-  const brief = (each: PieceInJson & KindInJson) => {
-    const number = row.tags?.find((tag) => tag.piece === each.id && tag.state === "attached")?.number;
-    const holds = (row.holds ?? []).filter((hold) => hold.piece === each.id).map(holdFromRow);
-    return briefFromRow(each, { names, holds, ...(number ? { number: number as TagNumber } : {}) });
-  };
+  const models = pieces.flatMap(({ model_row }) => (model_row ? [model_row] : []));
   return {
-    briefs: new Map(pieces.map((each) => [each.id as PieceId, brief(each)])),
-    fittings: pieces.flatMap(fittingFromRow),
-    models: new Map((row.models ?? []).map((model) => [model.id as ModelId, model])),
-    facts: factsFromRow(row),
-    labelsNotRead: row.settings?.["labels not read"] ?? STARTING_SETTINGS["labels not read"],
+    briefs: new Map(pieces.map((piece) => [piece.id as PieceId, briefOfRow(piece, names)])),
+    fittings: pieces.flatMap(fittingFromRow).sort((a, b) => (a.layerKind < b.layerKind ? -1 : 1)),
+    models: new Map(models.map((model) => [model.id as ModelId, model])),
+    facts: {
+      ...factsFromRow(row),
+      comparedByEye: pieces.flatMap(({ eyes }) => eyesFromRow(eyes ?? [], zone)),
+    },
+    labelsNotRead: row.labels_not_read ?? STARTING_SETTINGS["labels not read"],
   };
 }
 
-function fittingFromRow(row: PieceInJson & FittedInJson): FittedNow[] {
+function briefOfRow(piece: PieceOfGarment, names: Names): PieceBrief {
+  const number = inOrder(piece.tags ?? []).find(({ state }) => state === "attached")?.number;
+  const holds = (piece.holds ?? []).map(holdFromRow).sort((a, b) => a.version - b.version);
+  return briefFromRow(piece, { names, holds, ...(number ? { number: number as TagNumber } : {}) });
+}
+
+/** Live tags first, then by where they sit. */
+export function inOrder(tags: readonly TagInJson[]): TagInJson[] {
+  const key = ({ state, position, number }: TagInJson) =>
+    `${state === "attached" ? 0 : 1} ${position ?? ""} ${number}`;
+  return [...tags].sort((a, b) => (key(a) < key(b) ? -1 : 1));
+}
+
+function eyesFromRow(eyes: readonly InJson<ByEyeRow>[], zone: string): ComparedByEye[] {
+  const ordered = [...eyes].sort((a, b) => a.n - b.n);
+  return ordered.map(({ shell, layer, compared_by, compared_at }) => ({
+    outer: shell as PieceId,
+    inner: layer as PieceId,
+    by: compared_by,
+    on: dayIn(zone, Date.parse(compared_at)),
+  }));
+}
+
+function fittingFromRow(row: PieceOfGarment): FittedNow[] {
   const { layer_kind, fitted_at, fitted_how } = row;
   if (layer_kind === null || fitted_at === null) return [];
   return [
@@ -134,30 +164,30 @@ function holdFromRow(hold: InJson<HoldRow>): HoldView {
   };
 }
 
-function factsFromRow(row: GarmentRow): CheckFacts {
+function factsFromRow(row: GarmentRow): Omit<CheckFacts, "comparedByEye"> {
+  const models = new Map(
+    (row.pieces ?? []).flatMap(({ model_row }) => (model_row ? [[model_row.id, model_row]] : [])),
+  );
+  const words = [...(row.words ?? [])].sort((a, b) => (a.id < b.id ? -1 : 1));
   return {
-    takes: (row.models ?? []).flatMap((model) =>
-      (model.takes ?? []).map((takes) => ({
-        shellModel: model.id as ModelId,
-        layerKind: takes.layer_kind,
-        ...(takes.takes_model ? { takesModel: takes.takes_model as ModelId } : {}),
-        ...(takes.takes_name ? { takesModelName: takes.takes_name } : {}),
-        ...(takes.takes_code ? { takesLinerCode: takes.takes_code } : {}),
-      })),
+    takes: [...models.values()].flatMap(({ id, takes }) =>
+      [...(takes ?? [])]
+        .sort((a, b) => a.n - b.n)
+        .map((one) => ({
+          shellModel: id as ModelId,
+          layerKind: one.layer_kind,
+          ...(one.takes_model ? { takesModel: one.takes_model as ModelId } : {}),
+          ...(one.takes_name ? { takesModelName: one.takes_name } : {}),
+          ...(one.takes_code ? { takesLinerCode: one.takes_code } : {}),
+        })),
     ),
-    acceptedCombinations: (row.words ?? []).map((word) => ({
+    acceptedCombinations: words.map((word) => ({
       id: word.id as Uuid,
       saidBy: word.said_by,
       saidByName: word.said_by_name,
       saidOn: word.said_on as LocalDate,
       document: word.document,
       scope: word.scope as AcceptedCombination["scope"],
-    })),
-    comparedByEye: (row.eyes ?? []).map((eye) => ({
-      outer: eye.shell as PieceId,
-      inner: eye.layer as PieceId,
-      by: eye.compared_by,
-      on: dayIn(row.settings?.["time zone"] ?? STARTING_SETTINGS["time zone"], Date.parse(eye.compared_at)),
     })),
   };
 }

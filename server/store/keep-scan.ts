@@ -57,7 +57,7 @@ async function writeAll(db: Db, queue: Waiting[]): Promise<void> {
 }
 
 async function insertScans(db: Db, scans: readonly ScanRecord[]): Promise<void> {
-  await sql`with hurried as materialized (select set_config('synchronous_commit', 'off', true))
+  await sql`/* prepared: keep-scans */ with hurried as materialized (select set_config('synchronous_commit', 'off', true))
     insert into scan (at, by, device, via, mode, text, names, subject)
     select s.* from hurried cross join unnest(
       ${scans.map(({ at }) => at)}::timestamptz[], ${scans.map(({ by }) => by)}::uuid[],

@@ -1,8 +1,16 @@
 import { CompiledQuery } from "kysely";
 import type { PieceId } from "../domain/ids.ts";
 import type { Names } from "../domain/piece-view.ts";
+import { STARTING_SETTINGS } from "../domain/register/policy.ts";
+import { departmentZone } from "./days.ts";
 import type { Db, Tx } from "./db.ts";
-import { GARMENT_FACTS, type GarmentFacts, type GarmentRow, garmentFactsFromRow } from "./garment-facts.ts";
+import {
+  type GarmentFacts,
+  type GarmentRow,
+  garmentFacts,
+  garmentFactsFromRow,
+  isComparedByEye,
+} from "./garment-facts.ts";
 import { askNames, namesFromRows } from "./names.ts";
 import { nameOfBrief } from "./piece-from-row.ts";
 
@@ -13,6 +21,8 @@ export interface LoadedGarments extends GarmentFacts {
   readonly names: Names;
 }
 
+const FACTS = garmentFacts(`w.scope ->> 'shell' in (select g.id::text from garment g)
+  or w.scope ->> 'layer' in (select g.id::text from garment g)`);
 const LOAD_GARMENTS = `/* prepared: load-garments */
 with asked as materialized (
   select id, coalesce(fitted_in, id) as root from piece where id = any($1::uuid[])
@@ -23,10 +33,8 @@ with asked as materialized (
   union all
   select p.*, f.layer_kind, f.from_at, f.evidence
   from roots join fitting f on f.shell = roots.root and f.to_at is null join piece p on p.id = f.layer
-), held as materialized (
-  select h.* from garment g join hold h on h.piece = g.id and h.lifted_at is null where g.held
 )
-select (select json_object_agg(id, root) from asked) as roots, ${GARMENT_FACTS}`;
+select (select json_object_agg(id, root) from asked) as roots, ${FACTS}`;
 
 /** Reads garments as they are made up now, many at once. A piece that is not registered is left out. */
 export async function loadGarments(db: Db | Tx, pieces: readonly PieceId[]): Promise<LoadedGarments> {
@@ -36,12 +44,12 @@ export async function loadGarments(db: Db | Tx, pieces: readonly PieceId[]): Pro
   const row = (await db.executeQuery(asked)).rows[0];
   if (!row) throw new Error("A question without a condition has no answer.");
   const said = (row.pieces ?? []).flatMap(({ holder }) => holder ?? []);
-  const held = (row.holds ?? []).flatMap((hold) => [
-    hold.placed_by,
-    ...(hold.with_piece ? [hold.with_piece] : []),
-  ]);
+  const held = (row.pieces ?? [])
+    .flatMap(({ holds }) => holds ?? [])
+    .flatMap((hold) => [hold.placed_by, ...(hold.with_piece ? [hold.with_piece] : [])]);
   const named = namesFromRows(await askNames(db, [...said, ...held]));
-  const facts = garmentFactsFromRow(row, named);
+  const zone = isComparedByEye(row) ? await departmentZone(db) : STARTING_SETTINGS["time zone"];
+  const facts = garmentFactsFromRow(row, named, zone);
   const briefs = [...facts.briefs].map(([id, brief]) => [id, nameOfBrief(brief)]);
   return {
     ...facts,

@@ -1,10 +1,19 @@
 import { CompiledQuery } from "kysely";
 import type { PieceId, Uuid } from "../domain/ids.ts";
 import type { ActView, Named, Names, TagView, WireInstant } from "../domain/piece-view.ts";
+import { STARTING_SETTINGS } from "../domain/register/policy.ts";
 import type { TagNumber } from "../domain/tags/tag-number.ts";
 import { actsFromRows, idsTold, type ToldRow } from "./acts-told.ts";
+import { departmentZone } from "./days.ts";
 import type { Db } from "./db.ts";
-import { type GarmentFacts, type GarmentRow, garmentFactsFromRow, type TagInJson } from "./garment-facts.ts";
+import {
+  type GarmentFacts,
+  type GarmentRow,
+  garmentFactsFromRow,
+  inOrder,
+  isComparedByEye,
+  type TagInJson,
+} from "./garment-facts.ts";
 import { lookUpSql } from "./look-up-sql.ts";
 import { askNames, type NameRow, nameAccount, namesFromRows, upsFromRows } from "./names.ts";
 import { nameOfBrief, type PieceInJson, wireInstant } from "./piece-from-row.ts";
@@ -59,33 +68,35 @@ export async function lookUp(db: Db, sought: Sought): Promise<Found | undefined>
     if (!row) continue;
     const found = { names: row.names_what, subject: row.subject as Uuid };
     if (row.root === null) return found;
-    const garment = garmentFromRow(row);
-    return { ...found, garment: { ...garment, names: await namesWithActs(db, garment) } };
+    const zone = isComparedByEye(row) ? await departmentZone(db) : STARTING_SETTINGS["time zone"];
+    const garment = garmentFromRow(row, zone);
+    return { ...found, garment: { ...garment, names: await allNames(db, garment) } };
   }
   return undefined;
 }
 
-/** Adds the names that the last acts speak of and that the first question could not know of. */
-async function namesWithActs(db: Db, { acts, names }: GarmentOnRecord): Promise<Names> {
+/** Adds the names that last acts and holds speak of and that the first question could not know of. */
+async function allNames(db: Db, { acts, names, briefs }: GarmentOnRecord): Promise<Names> {
   const told = acts.flatMap(({ entries }) => entries.flatMap(({ entry }) => idsTold(entry)));
-  const missing = told.filter((id) => !(id in names));
+  const held = [...briefs.values()].flatMap(({ holds }) => holds.flatMap(idsTold));
+  const missing = [...told, ...held].filter((id) => !(id in names));
   return missing.length === 0 ? names : { ...names, ...namesFromRows(await askNames(db, missing)) };
 }
 
-function garmentFromRow(row: LookUpRow): GarmentOnRecord {
+function garmentFromRow(row: LookUpRow, zone: string): GarmentOnRecord {
   const piece = row.piece as PieceId;
   const names = namesFromRows(row.names ?? []);
   const own = row.pieces?.find(({ id }) => id === piece);
   if (!own) throw new Error("The piece that was looked up is not among its own garment.");
-  const facts = garmentFactsFromRow(row, names);
+  const facts = garmentFactsFromRow(row, names, zone);
   const { seen } = row;
   return {
     ...facts,
     piece,
     root: row.root as PieceId,
     row: own,
-    tags: (row.tags ?? []).filter((tag) => tag.piece === piece).map(tagFromRow),
-    foreignCodes: row.codes ?? [],
+    tags: inOrder(own.tags ?? []).map(tagFromRow),
+    foreignCodes: [...(row.codes ?? [])].sort(),
     acts: actsFromRows(row.told ?? [], names).slice(0, 5),
     ...(seen
       ? { lastScan: { at: wireInstant(seen.at), by: nameAccount(seen.by, names), device: seen.device } }

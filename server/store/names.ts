@@ -15,20 +15,22 @@ export interface NameRow {
 }
 
 /**
- * Names what the ids of `known(ids uuid[])` stand for: give it where that is in scope as one row. The names of people
- * stand apart from the ledger and may have been removed; then `name` is null.
+ * Asks who the ids of an array stand for: places, people, providers, outside parties, models. The names of people stand
+ * apart from the ledger and may have been removed; then `name` is null.
  */
-export const NAMES_OF_KNOWN = `
-  select n.id, n.kind, coalesce(n.name, own.name, listed.name) as name, coalesce(n.detail, u.name) as detail,
+export function namedIn(ids: string): string {
+  return `select n.id, n.kind, coalesce(n.name, own.name, listed.name) as name, coalesce(n.detail, u.name) as detail,
     case when u.kind = 'place' then u.id end as up, case when u.kind = 'place' then u.name end as up_name
-  from known join named n on n.id = any(known.ids) left join named u on u.id = n.up
+  from named n left join named u on u.id = n.up
     left join person own on own.id = n.id left join person listed on listed.id = n.up and n.kind = 'account'
+  where n.id = any(${ids})`;
+}
+
+const ASK_NAMES = `/* prepared: ask-names */ ${namedIn("$1::uuid[]")}
   union all
   select p.id, 'piece', k.name, (select t.number from tag t where t.piece = p.id
     order by t.state <> 'attached', t.position, t.number limit 1), null, null
-  from known join piece p on p.id = any(known.ids) left join kind k on k.code = p.kind`;
-
-const ASK_NAMES = `/* prepared: ask-names */ with known as (select $1::uuid[] as ids) ${NAMES_OF_KNOWN}`;
+  from piece p left join kind k on k.code = p.kind where p.id = any($1::uuid[])`;
 
 /** Asks for the names of ids of any kind. */
 export async function askNames(db: Db | Tx, ids: readonly string[]): Promise<readonly NameRow[]> {

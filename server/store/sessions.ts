@@ -25,7 +25,7 @@ const SEEN_EVERY_MS = 60_000;
  * closed by any server process has no session from that moment on. Undefined when it ended, lapsed or never was.
  */
 export async function findSession(db: Db, tokenHash: Buffer, nowMs: number): Promise<Session | undefined> {
-  const found = await sql<SessionRow>`
+  const found = await sql<SessionRow>`/* prepared: find-session */
     select s.account, s.strength, s.device, s.seen_at, a.role, a.member, a.station,
       coalesce(own.name, listed.name, '') as name
     from session s join account a on a.id = s.account and not a.closed

@@ -168,7 +168,7 @@ describe("a piece", () => {
     expect(issued.holder).toEqual({ kind: "member", id: house.corwin, name: "Corwin Bask", detail: "214" });
   });
 
-  test("shows its last five acts, newest first, tags' acts among them, with names for what they speak of", async () => {
+  test("shows its last acts, newest first, what was last done to its tag among them, with names for what they speak of", async () => {
     const hood = await register("hood");
     await aLiveTag(database.app, house.inez, hood);
     const move = (id: PlaceId) => ({
@@ -183,8 +183,7 @@ describe("a piece", () => {
       "movePieces",
       "movePieces",
       "attachTag",
-      "printTags",
-      "reserveTags",
+      "registerPieces",
     ]);
     expect(lastActs[0]?.entries[0]?.entry).toMatchObject({ kind: "PieceMoved", from: { id: house.bench } });
     expect([names[house.bench]?.name, names[house.rack]?.name, names[house.corwin]?.name]).toEqual([
