@@ -18,9 +18,7 @@ export interface BrowserHouse {
  * Starts the program as a process of its own on a seeded database, and a browser. Call it once, at the top level or
  * in a describe; read its members inside tests.
  */
-export function useBrowserHouse(
-  options: { readonly isEmpty?: boolean; readonly browserArgs?: readonly string[] } = {},
-): BrowserHouse {
+export function useBrowserHouse(options: { readonly isEmpty?: boolean } = {}): BrowserHouse {
   const db = useTestDatabase();
   let house: RunningHouse | undefined;
   let browser: Browser | undefined;
@@ -28,7 +26,7 @@ export function useBrowserHouse(
   beforeAll(async () => {
     if (!options.isEmpty) department = await seedDepartment(db.app);
     house = await startHouse({ env: { DATABASE_URL: db.appUrl } });
-    browser = await launchBrowser(options.browserArgs);
+    browser = await launchBrowser();
   });
   afterAll(async () => {
     await browser?.close();

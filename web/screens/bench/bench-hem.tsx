@@ -63,6 +63,9 @@ export function BenchHem(props: BenchScreenProps & HemParts) {
       }
       end={
         <>
+          <Button weight="quiet" onPress={props.onCamera}>
+            {say.scanATag}
+          </Button>
           {lesser.clear}
           {lesser.looks}
           {lesser.correct}
