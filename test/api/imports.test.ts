@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { namePlaceAct } from "../../server/cases/register-acts.ts";
 import { setUp } from "../../server/cases/set-up.ts";
 import type { PlaceId } from "../../server/domain/ids.ts";
+import { openJobs } from "../../server/jobs/open-jobs.ts";
 import { actor, anId } from "../kit/acting.ts";
 import { type ImportDesk, importDesk } from "../kit/import-desk.ts";
 import { standingClock } from "../kit/standing-clock.ts";
@@ -329,6 +330,19 @@ describe("a job", () => {
       state: "failed",
       reasons: [{ code: "server-gone" }],
     });
+  });
+
+  it("whose thread falls over is told as failed, with the fault for whoever runs the server", async () => {
+    const faults: unknown[] = [];
+    const threadFile = new URL("./no-such-thread.ts", import.meta.url);
+    const jobs = openJobs({
+      ...{ db: db.app, databaseUrl: db.appUrl, now: clock.now, threadFile },
+      onFault: (fault) => faults.push(fault),
+    });
+    const job = await jobs.start({ what: "read file", about: anId() }, manager.account);
+    expect(await desk.until(job ?? "")).toMatchObject({ state: "failed", reasons: [{ code: "fault" }] });
+    await jobs.close();
+    expect(String(faults[0])).toContain("no-such-thread");
   });
 
   it("is not taken while too many wait, and the server says so", async () => {

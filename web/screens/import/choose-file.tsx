@@ -46,7 +46,7 @@ export function ChooseFile(props: FormScreenProps & { readonly onArrived: (id: s
       return;
     }
     setSending(true);
-    const body = { name: file.name, contentBase64: await asBase64(file) };
+    const body = { name: file.name.slice(-200), contentBase64: await asBase64(file) };
     const answer = await client.post(`/api/imports/${what}` as "/api/imports/pieces", { body });
     setSending(false);
     if (answer.ok) props.onArrived(answer.answer.id);
