@@ -139,6 +139,7 @@ function SignedIn(props: SignedInProps) {
           say={say}
           person={person}
           me={me.account}
+          isTurnInOnly={me.strength === "badge"}
           role={me.role}
           clock={zone}
           places={shared.places}

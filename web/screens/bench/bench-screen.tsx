@@ -27,6 +27,8 @@ export interface BenchScreenProps {
   readonly person: Person;
   /** The account that is signed in, and its role. */
   readonly me: string;
+  /** Signed in by a bare badge, which is enough for a turn-in only. */
+  readonly isTurnInOnly?: boolean;
   readonly role: Role;
   readonly clock: Clock;
   readonly places: readonly PlaceBrief[];
@@ -52,6 +54,7 @@ export function BenchScreen(props: BenchScreenProps) {
     trail: () => trailOf(run.shown, (id) => goTo(`/pieces/${id}`)),
     print: () => trailOf(run.shown, props.onPrintRecord),
   });
+  useTurnInOnly(bench, props.isTurnInOnly === true);
   const isStopped = run.shown.what === "refused";
   return (
     <Page
@@ -109,6 +112,15 @@ export function BenchScreen(props: BenchScreenProps) {
 
 function trailOf(shown: Shown, open: (piece: string) => void): void {
   if (shown.what === "answer" && "piece" in shown.answer && shown.answer.piece) open(shown.answer.piece.id);
+}
+
+/** A bare badge is answered in turn-in alone: the bench goes there with its tray, and back there from any other mode. */
+function useTurnInOnly(bench: Bench, isTurnInOnly: boolean): void {
+  const mode = bench.run.mode.kind;
+  useEffect(() => {
+    if (!isTurnInOnly || mode === "turn in") return;
+    bench.step({ kind: "mode chosen", mode: { kind: "turn in", soiled: true } });
+  }, [isTurnInOnly, mode]);
 }
 
 /** Single letters work outside fields; Enter confirms and Esc clears. A scan's own Enter never reaches here. */
