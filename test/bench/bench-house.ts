@@ -105,7 +105,10 @@ export function startServer(program: readonly string[], env: Readonly<Record<str
     void ended.then(() => reject(new Error(`The server ended before it was ready: ${said}`)));
   });
   address.catch(() => {});
+  let isStopping = false;
+  void ended.then(() => isStopping || console.error(`The server ended before its time: ${said}`));
   const stop = async () => {
+    isStopping = true;
     child.kill("SIGINT");
     await ended;
   };
