@@ -32,7 +32,7 @@ export function openScope(tx: Tx): ActScope {
  */
 export async function lockRules(tx: Tx, how: "shared" | "exclusive"): Promise<void> {
   await (how === "shared"
-    ? sql`select pg_advisory_xact_lock_shared(7001)`.execute(tx)
+    ? sql`/* prepared: share-rules */ select pg_advisory_xact_lock_shared(7001)`.execute(tx)
     : sql`select pg_advisory_xact_lock(7001)`.execute(tx));
 }
 

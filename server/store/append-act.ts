@@ -55,7 +55,7 @@ async function appendChunk(
   const bytes = placed.map(({ draft, version }, index) =>
     entryBytes(draft.entry, { kind: draft.subjectKind, id: draft.subject, version }, salted[index] ?? []),
   );
-  await sql`insert into entry (subject, version, subject_kind, act, n, kind, bytes)
+  await sql`/* prepared: append-entries */ insert into entry (subject, version, subject_kind, act, n, kind, bytes)
     select u.subject, u.version, u.subject_kind, ${act}::uuid, u.n, u.kind, u.bytes from unnest(
       ${placed.map(({ draft }) => draft.subject)}::uuid[], ${placed.map(({ version }) => version)}::int[],
       ${placed.map(({ draft }) => draft.subjectKind)}::text[], ${placed.map((_, index) => start + index + 1)}::int[],
@@ -91,7 +91,7 @@ export async function linkAct(
   nowMs: number,
 ): Promise<{ position: number; recordedAt: Instant }> {
   const digest = actDigest(act, entryHashes);
-  const linked = await sql<{ position: number; recorded_at: Date }>`
+  const linked = await sql<{ position: number; recorded_at: Date }>`/* prepared: link-act */
     with head as materialized (
       select position + 1 as position, hash as prev,
         greatest(recorded_at, ${new Date(nowMs)}::timestamptz) as recorded_at

@@ -12,7 +12,9 @@ export async function unknownHolders(tx: Tx, holders: readonly Holder[]): Promis
     const ids = named.flatMap((holder) => (holder.kind === table ? [holder.id] : []));
     return sql`select id from ${sql.table(table)} where id = any(${ids}::uuid[])`;
   });
-  const found = await sql<{ id: string }>`${sql.join(wanted, sql` union all `)}`.execute(tx);
+  const found = await sql<{
+    id: string;
+  }>`/* prepared: known-holders */ ${sql.join(wanted, sql` union all `)}`.execute(tx);
   const known = new Set(found.rows.map(({ id }) => id));
   return named.filter((holder) => !known.has(holderId(holder) ?? ""));
 }

@@ -6,7 +6,7 @@ import type { ModelTakes } from "../domain/pieces/label.ts";
 import type { KindFacts } from "../domain/register/kind.ts";
 import { STARTING_SETTINGS } from "../domain/register/policy.ts";
 import type { LocalDate } from "../domain/time.ts";
-import type { Tx } from "./db.ts";
+import { someIds, type Tx } from "./db.ts";
 
 /** A maker, model name and kind as a label gives them: how a piece finds its row of the model table. */
 export interface ModelKey {
@@ -41,7 +41,7 @@ export async function loadRulebook(
   keys: readonly ModelKey[],
 ): Promise<Rulebook & { readonly modelOf: (key: ModelKey) => ModelId | undefined }> {
   const makers = [...new Set(keys.flatMap(({ maker }) => maker?.toLowerCase() ?? []))];
-  const found = await sql<Rules>`select
+  const found = await sql<Rules>`/* prepared: load-rulebook */ select
     (select json_agg(k) from kind k) as kinds,
     (select json_object_agg(name, value) from setting) as settings,
     (select json_agg(json_build_object('id', id, 'saidBy', said_by, 'saidByName', said_by_name, 'saidOn', said_on,
@@ -50,7 +50,7 @@ export async function loadRulebook(
       'takes', (select json_agg(json_build_object('shellModel', t.model, 'layerKind', t.layer_kind,
         'takesModel', t.takes_model, 'takesModelName', taken.name, 'takesLinerCode', t.takes_code) order by t.n)
         from model_takes t left join model taken on taken.id = t.takes_model where t.model = m.id)))
-      from model m where m.id = any(${ids}::uuid[]) or lower(m.maker) = any(${makers}::text[])) as models`.execute(
+      from model m where m.id = any(${someIds(ids)}) or lower(m.maker) = any((select ${makers}::text[])::text[])) as models`.execute(
     tx,
   );
   const rules = found.rows[0];
@@ -90,12 +90,12 @@ export async function loadKinds(tx: Tx): Promise<ReadonlyMap<string, KindFacts>>
  */
 export async function fittedWith(tx: Tx, pieces: readonly PieceId[], at: number): Promise<PieceId[]> {
   if (pieces.length === 0) return [];
-  const found = await sql<{ layer: PieceId; shell: PieceId }>`
+  const found = await sql<{ layer: PieceId; shell: PieceId }>`/* prepared: fitted-with */
     select layer, shell from fitting
-    where shell = any(${pieces}::uuid[]) and from_at <= ${new Date(at)} and (to_at is null or to_at > ${new Date(at)})
+    where shell = any(${someIds(pieces)}) and from_at <= ${new Date(at)} and (to_at is null or to_at > ${new Date(at)})
     union all
     select layer, shell from fitting
-    where layer = any(${pieces}::uuid[]) and from_at <= ${new Date(at)} and (to_at is null or to_at > ${new Date(at)})`.execute(
+    where layer = any(${someIds(pieces)}) and from_at <= ${new Date(at)} and (to_at is null or to_at > ${new Date(at)})`.execute(
     tx,
   );
   return found.rows.flatMap(({ layer, shell }) => [layer, shell]);

@@ -3,7 +3,7 @@ import type { Uuid } from "../domain/ids.ts";
 import type { Versioned } from "../domain/pieces/piece-entries.ts";
 import type { EntriesOf, SubjectKind } from "../domain/subjects.ts";
 import { readEntryBytes } from "../ledger/entry-bytes.ts";
-import type { Tx } from "./db.ts";
+import { someIds, type Tx } from "./db.ts";
 
 export type LoadedEntries<Kind extends SubjectKind> = ReadonlyMap<
   Uuid,
@@ -31,9 +31,8 @@ const ANCHORS: Readonly<Partial<Record<SubjectKind, string>>> = {
 export async function lockSubjects(tx: Tx, kind: SubjectKind, ids: readonly Uuid[]): Promise<void> {
   const table = ANCHORS[kind];
   if (!table || ids.length === 0) return;
-  await sql`select id from ${sql.table(table)} where id = any(${ids}::uuid[]) order by id for update`.execute(
-    tx,
-  );
+  await sql`${sql.raw(`/* prepared: lock-${table} */`)}
+    select id from ${sql.table(table)} where id = any(${someIds(ids)}) order by id for update`.execute(tx);
 }
 
 /** Reads all entries of subjects, oldest first. A subject without entries is in the map with an empty list. */
@@ -44,9 +43,9 @@ export async function loadEntries<Kind extends SubjectKind>(
 ): Promise<LoadedEntries<Kind>> {
   const loaded = new Map<Uuid, Versioned<EntriesOf[Kind]>[]>(ids.map((id) => [id, []]));
   if (ids.length === 0) return loaded;
-  const found = await sql<{ subject: Uuid; version: number; bytes: Buffer }>`
+  const found = await sql<{ subject: Uuid; version: number; bytes: Buffer }>`/* prepared: load-entries */
     select subject, version, bytes from entry
-    where subject = any(${[...loaded.keys()]}::uuid[]) and subject_kind = ${kind}
+    where subject = any(${someIds([...loaded.keys()])}) and subject_kind = ${kind}
     order by subject, version`.execute(tx);
   for (const row of found.rows) {
     loaded.get(row.subject)?.push({ version: row.version, entry: readEntryBytes<Kind>(row.bytes) });

@@ -72,25 +72,32 @@ function byKey(table: ProjectedTable, rows: readonly ProjectedRow[] = []): Map<s
   );
 }
 
+/** Rows of a table all have the same columns, so that each statement below is one text a table. */
+function prepared(doing: string, table: ProjectedTable) {
+  return sql.raw(`/* prepared: ${doing}-${table.replaceAll("_", "-")} */`);
+}
+
 function asRecords(table: ProjectedTable, rows: readonly ProjectedRow[]) {
   return sql`json_populate_recordset(null::${sql.table(table)}, ${JSON.stringify(rows)}::json)`;
 }
 
 async function remove(tx: Tx, table: ProjectedTable, rows: readonly ProjectedRow[]) {
   const same = PROJECTED_TABLES[table].map((column) => sql`t.${sql.ref(column)} = r.${sql.ref(column)}`);
-  await sql`delete from ${sql.table(table)} t using ${asRecords(table, rows)} r where ${sql.join(same, sql` and `)}`.execute(
+  await sql`${prepared("remove", table)} delete from ${sql.table(table)} t using ${asRecords(table, rows)} r where ${sql.join(same, sql` and `)}`.execute(
     tx,
   );
 }
 
 async function insert(tx: Tx, table: ProjectedTable, rows: readonly ProjectedRow[]) {
-  await sql`insert into ${sql.table(table)} select * from ${asRecords(table, rows)}`.execute(tx);
+  await sql`${prepared("insert", table)} insert into ${sql.table(table)} select * from ${asRecords(table, rows)}`.execute(
+    tx,
+  );
 }
 
 async function update(tx: Tx, table: ProjectedTable, rows: readonly ProjectedRow[]) {
   const columns = Object.keys(rows[0] ?? {}).filter((column) => column !== "id");
   const sets = columns.map((column) => sql`${sql.ref(column)} = r.${sql.ref(column)}`);
-  await sql`update ${sql.table(table)} t set ${sql.join(sets)} from ${asRecords(table, rows)} r where t.id = r.id`.execute(
+  await sql`${prepared("update", table)} update ${sql.table(table)} t set ${sql.join(sets)} from ${asRecords(table, rows)} r where t.id = r.id`.execute(
     tx,
   );
 }
