@@ -4,8 +4,8 @@ import type { Role } from "../domain/register/account.ts";
 import type { NewEntry } from "../domain/subjects.ts";
 import type { Instant } from "../domain/time.ts";
 import { canonicalBytes, type LedgerValue, sha256 } from "../ledger/canonical.ts";
-import { type ActScope, lockRules, openScope, writeEntries } from "../store/act-scope.ts";
-import { findAct, type KnownAct, linkAct, type WrittenAct } from "../store/append-act.ts";
+import { type ActScope, lockRules, openScope, writeAct } from "../store/act-scope.ts";
+import { findAct, type KnownAct, type WrittenAct } from "../store/append-act.ts";
 import type { Db } from "../store/db.ts";
 import { PlaceInShellTaken } from "../store/fitting-places.ts";
 import { SubjectFault } from "../store/project-subject.ts";
@@ -117,10 +117,14 @@ async function writeOnce<Command>(
     const decided = await act.decide(scope, command, envelope);
     if ("refusals" in decided) throw new Refused(decided.refusals);
     if (decided.entries.length === 0) throw new Refused([{ code: "nothing-to-do" }]);
-    const written = await writeEntries(scope, envelope.id, decided.entries);
     const { role: _, ...header } = envelope;
-    const linked = await linkAct(tx, { ...header, command: act.name, commandHash }, written.hashes, nowMs);
-    return { id: envelope.id, ...linked, at: envelope.at, entries: written.entries };
+    const written = await writeAct(
+      scope,
+      { ...header, command: act.name, commandHash },
+      decided.entries,
+      nowMs,
+    );
+    return { id: envelope.id, at: envelope.at, ...written };
   });
 }
 

@@ -3,13 +3,15 @@ import type { PieceId, Uuid } from "../domain/ids.ts";
 import type { Versioned } from "../domain/pieces/piece-entries.ts";
 import { foldPiece, isFault, type PieceState } from "../domain/pieces/piece-state.ts";
 import type { EntriesOf, NewEntry, SubjectKind } from "../domain/subjects.ts";
-import { appendEntries, type PlacedEntry, type WrittenAct } from "./append-act.ts";
+import type { ActHeader } from "../ledger/chain.ts";
+import type { PlacedEntry, WrittenAct } from "./append-act.ts";
 import type { Tx } from "./db.ts";
 import { refuseTakenPlaces } from "./fitting-places.ts";
 import type { OnWritten } from "./in-chunks.ts";
 import { loadEntries, lockSubjects } from "./load-subjects.ts";
 import { projectSubject, SubjectFault } from "./project-subject.ts";
-import { writeProjections } from "./write-projections.ts";
+import { writeRowsOfAct } from "./write-act.ts";
+import { projectionWrites } from "./write-projections.ts";
 
 type AnyEntries = readonly Versioned<EntriesOf[SubjectKind]>[];
 
@@ -76,16 +78,16 @@ export function entriesOf<Kind extends SubjectKind>(
 }
 
 /**
- * Appends entries and projects them. Subjects that were not taken are new ones, and begin at version 1.
- * Throws SubjectFault, before anything is written, when a piece's entries would contradict each other, and
- * PlaceInShellTaken when two layers of one kind would be in one shell.
- * Returns the entries as written, with their hashes in the same order.
+ * Writes an act: its entries, the rows that follow from them, and the act itself at the end of the chain. Subjects
+ * that were not taken are new ones, and begin at version 1. Throws SubjectFault, before anything is written, when a
+ * piece's entries would contradict each other, and PlaceInShellTaken when two layers of one kind would be in one shell.
  */
-export async function writeEntries(
+export async function writeAct(
   scope: ActScope,
-  act: string,
+  header: ActHeader,
   drafts: readonly NewEntry[],
-): Promise<{ readonly hashes: Buffer[]; readonly entries: WrittenAct["entries"] }> {
+  nowMs: number,
+): Promise<Omit<WrittenAct, "id" | "at">> {
   const placed: PlacedEntry[] = [];
   const grown = new Map<
     Uuid,
@@ -104,10 +106,10 @@ export async function writeEntries(
     after: projectSubject(kind, id, after),
   }));
   await refuseTakenPlaces(scope.tx, changes);
-  const hashes = await appendEntries(scope.tx, act, placed, scope.onWritten);
-  await writeProjections(scope.tx, changes, scope.onWritten);
+  const rows = { header, placed, writes: projectionWrites(changes), nowMs };
+  const linked = await writeRowsOfAct(scope.tx, rows, scope.onWritten);
   const entries = placed.map(({ draft: { subjectKind, subject, entry }, version }) => {
     return { subjectKind, subject, version, kind: entry.kind };
   });
-  return { hashes, entries };
+  return { ...linked, entries };
 }

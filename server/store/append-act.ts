@@ -1,12 +1,12 @@
-import { sql } from "kysely";
+import { type RawBuilder, sql } from "kysely";
 import type { Uuid } from "../domain/ids.ts";
 import type { NewEntry, SubjectKind } from "../domain/subjects.ts";
 import type { Instant } from "../domain/time.ts";
 import { sha256 } from "../ledger/canonical.ts";
 import { type ActHeader, actDigest } from "../ledger/chain.ts";
 import { entryBytes, type SaltedText, saltTexts } from "../ledger/entry-bytes.ts";
+import { type ChainedSteps, NO_STEPS } from "./chained-steps.ts";
 import type { Db, Tx } from "./db.ts";
-import { inChunks, type OnWritten } from "./in-chunks.ts";
 
 /** What one act wrote, as it stands in the ledger: the same for the first sending and for every repetition. */
 export interface WrittenAct {
@@ -28,74 +28,74 @@ export interface PlacedEntry {
   readonly version: number;
 }
 
-/**
- * Writes the entries and their texts. The act row comes after them, at its place in the chain; the foreign key
- * is checked at commit. Returns the hashes of the entries in their order.
- */
-export async function appendEntries(
-  tx: Tx,
-  act: string,
-  placed: readonly PlacedEntry[],
-  onWritten?: OnWritten,
-): Promise<Buffer[]> {
-  const hashes: Buffer[] = [];
-  await inChunks(placed, onWritten, async (chunk, start) => {
-    hashes.push(...(await appendChunk(tx, act, chunk, start)));
-  });
-  return hashes;
+/** Entries as they go into the ledger: their bytes with the hashes of these, and their texts with the salts. */
+export interface SealedEntries {
+  readonly placed: readonly PlacedEntry[];
+  readonly bytes: readonly Buffer[];
+  readonly hashes: readonly Buffer[];
+  readonly texts: readonly (SaltedText & { readonly subject: Uuid; readonly version: number })[];
 }
 
-async function appendChunk(
-  tx: Tx,
+/** Writes out the canonical bytes of entries and draws the salts of their texts. */
+export function sealEntries(placed: readonly PlacedEntry[]): SealedEntries {
+  const bytes: Buffer[] = [];
+  const texts: SealedEntries["texts"][number][] = [];
+  for (const { draft, version } of placed) {
+    const { subjectKind: kind, subject } = draft;
+    const salted = saltTexts(draft.texts ?? {});
+    bytes.push(entryBytes(draft.entry, { kind, id: subject, version }, salted));
+    for (const text of salted) texts.push({ subject, version, ...text });
+  }
+  return { placed, bytes, hashes: bytes.map((body) => sha256(body)), texts };
+}
+
+/**
+ * The statement that writes entries, from the one at `start` on. The act row comes after them, at its place in the
+ * chain; the foreign key is checked at commit.
+ */
+export function insertEntries(
   act: string,
-  placed: readonly PlacedEntry[],
+  { placed, bytes }: Pick<SealedEntries, "placed" | "bytes">,
   start: number,
-): Promise<Buffer[]> {
-  const salted = placed.map(({ draft }) => saltTexts(draft.texts ?? {}));
-  const bytes = placed.map(({ draft, version }, index) =>
-    entryBytes(draft.entry, { kind: draft.subjectKind, id: draft.subject, version }, salted[index] ?? []),
-  );
-  await sql`/* prepared: append-entries */ insert into entry (subject, version, subject_kind, act, n, kind, bytes)
+): RawBuilder<unknown> {
+  return sql`insert into entry (subject, version, subject_kind, act, n, kind, bytes)
     select u.subject, u.version, u.subject_kind, ${act}::uuid, u.n, u.kind, u.bytes from unnest(
       ${placed.map(({ draft }) => draft.subject)}::uuid[], ${placed.map(({ version }) => version)}::int[],
       ${placed.map(({ draft }) => draft.subjectKind)}::text[], ${placed.map((_, index) => start + index + 1)}::int[],
       ${placed.map(({ draft }) => draft.entry.kind)}::text[], ${bytes}::bytea[])
-      as u(subject, version, subject_kind, n, kind, bytes)`.execute(tx);
-  const texts = placed.flatMap(({ draft, version }, index) =>
-    (salted[index] ?? []).map((text) => ({ subject: draft.subject, version, ...text })),
-  );
-  if (texts.length > 0) await appendTexts(tx, texts);
-  return bytes.map((body) => sha256(body));
+      as u(subject, version, subject_kind, n, kind, bytes)`;
 }
 
 /** As arrays and not as a list of values: a file of 20,000 notes would have more values than a statement takes. */
-async function appendTexts(
-  tx: Tx,
-  texts: readonly (SaltedText & { subject: Uuid; version: number })[],
-): Promise<void> {
-  await sql`insert into entry_text (subject, version, name, salt, body) select * from unnest(
+export function insertTexts(texts: SealedEntries["texts"]): RawBuilder<unknown> {
+  return sql`insert into entry_text (subject, version, name, salt, body) select u.* from unnest(
     ${texts.map(({ subject }) => subject)}::uuid[], ${texts.map(({ version }) => version)}::int[],
     ${texts.map(({ name }) => name)}::text[], ${texts.map(({ salt }) => salt)}::bytea[],
-    ${texts.map(({ body }) => body)}::text[])`.execute(tx);
+    ${texts.map(({ body }) => body)}::text[]) as u(subject, version, name, salt, body)`;
+}
+
+/** Where an act stands in the chain. */
+export interface Linked {
+  readonly position: number;
+  readonly recorded_at: Date;
 }
 
 /**
- * Puts the act at the end of the chain: locks the head, takes the next position without a gap, and hashes over the
- * hash before it. `recorded_at` is the server's clock and never goes back. One round trip, and the last step of every act, since the head is
- * held from here to the commit.
+ * The statement that puts an act at the end of the chain: locks the head, takes the next position without a gap, and
+ * hashes over the hash before it. `recorded_at` is the server's clock and never goes back. The last step of every act,
+ * since the head is held from here to the commit: `steps` are parts of the same statement that it waits for.
  */
-export async function linkAct(
-  tx: Tx,
+export function linkAct(
   act: ActHeader,
   entryHashes: readonly Buffer[],
   nowMs: number,
-): Promise<{ position: number; recordedAt: Instant }> {
+  steps: ChainedSteps = NO_STEPS,
+): RawBuilder<Linked> {
   const digest = actDigest(act, entryHashes);
-  const linked = await sql<{ position: number; recorded_at: Date }>`/* prepared: link-act */
-    with head as materialized (
+  return sql<Linked>`with ${steps.parts} head as materialized (
       select position + 1 as position, hash as prev,
         greatest(recorded_at, ${new Date(nowMs)}::timestamptz) as recorded_at
-      from ledger_head for update
+      from ledger_head where ${steps.areDone} for update
     ), link as materialized (
       select *, sha256(prev || int8send(position) || ${digest}::bytea
         || int8send((extract(epoch from recorded_at) * 1000)::bigint)) as hash from head
@@ -107,10 +107,7 @@ export async function linkAct(
     select ${act.id}::uuid, ${act.command}, ${act.commandHash}, ${act.by}::uuid, ${act.device}, ${act.deviceSeq},
       ${act.appBuild}, ${new Date(act.at)}, ${act.atOffsetMin}, ${new Date(act.sentAt)}, ${entryHashes.length},
       ${digest}, position, prev, hash, recorded_at from link
-    returning position, recorded_at`.execute(tx);
-  const row = linked.rows[0];
-  if (!row) throw new Error("The ledger has no head: the database was not migrated.");
-  return { position: Number(row.position), recordedAt: row.recorded_at.getTime() as Instant };
+    returning position, recorded_at`;
 }
 
 export interface KnownAct extends WrittenAct {

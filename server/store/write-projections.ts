@@ -1,6 +1,4 @@
-import { sql } from "kysely";
-import type { Tx } from "./db.ts";
-import { inChunks, type OnWritten } from "./in-chunks.ts";
+import { type RawBuilder, sql } from "kysely";
 import {
   PROJECTED_TABLES,
   type ProjectedRow,
@@ -19,20 +17,25 @@ function isAnchor(table: ProjectedTable): boolean {
   return PROJECTED_TABLES[table].length === 1 && PROJECTED_TABLES[table][0] === "id";
 }
 
+/** One statement on one table. */
+export interface ProjectionWrite {
+  readonly doing: "remove" | "update" | "insert";
+  readonly table: ProjectedTable;
+  readonly rows: readonly ProjectedRow[];
+}
+
 /**
- * Writes the difference between what the tables said and what they say now: first all that goes, then all that
- * changes, then all that comes, so that a number or a place in a shell can pass from one subject to another in one act.
+ * Tells how to get from what the tables said to what they say now: first all that goes, then all that changes, then
+ * all that comes, so that a number or a place in a shell can pass from one subject to another in one act.
  */
-export async function writeProjections(
-  tx: Tx,
-  changes: readonly RowChange[],
-  onWritten?: OnWritten,
-): Promise<void> {
+export function projectionWrites(changes: readonly RowChange[]): ProjectionWrite[] {
   const differences = tablesOf(changes).map((table) => ({ table, ...difference(table, changes) }));
-  for (const { table, gone } of differences) if (gone.length > 0) await remove(tx, table, gone);
-  for (const { table, changed } of differences) if (changed.length > 0) await update(tx, table, changed);
-  for (const { table, fresh } of differences)
-    await inChunks(fresh, onWritten, (rows) => insert(tx, table, rows));
+  const all: ProjectionWrite[] = [
+    ...differences.map(({ table, gone }) => ({ doing: "remove", table, rows: gone }) as const),
+    ...differences.map(({ table, changed }) => ({ doing: "update", table, rows: changed }) as const),
+    ...differences.map(({ table, fresh }) => ({ doing: "insert", table, rows: fresh }) as const),
+  ];
+  return all.filter(({ rows }) => rows.length > 0);
 }
 
 function tablesOf(changes: readonly RowChange[]): ProjectedTable[] {
@@ -72,32 +75,26 @@ function byKey(table: ProjectedTable, rows: readonly ProjectedRow[] = []): Map<s
   );
 }
 
-/** Rows of a table all have the same columns, so that each statement below is one text a table. */
-function prepared(doing: string, table: ProjectedTable) {
-  return sql.raw(`/* prepared: ${doing}-${table.replaceAll("_", "-")} */`);
-}
-
-function asRecords(table: ProjectedTable, rows: readonly ProjectedRow[]) {
-  return sql`json_populate_recordset(null::${sql.table(table)}, ${JSON.stringify(rows)}::json)`;
-}
-
-async function remove(tx: Tx, table: ProjectedTable, rows: readonly ProjectedRow[]) {
-  const same = PROJECTED_TABLES[table].map((column) => sql`t.${sql.ref(column)} = r.${sql.ref(column)}`);
-  await sql`${prepared("remove", table)} delete from ${sql.table(table)} t using ${asRecords(table, rows)} r where ${sql.join(same, sql` and `)}`.execute(
-    tx,
-  );
-}
-
-async function insert(tx: Tx, table: ProjectedTable, rows: readonly ProjectedRow[]) {
-  await sql`${prepared("insert", table)} insert into ${sql.table(table)} select * from ${asRecords(table, rows)}`.execute(
-    tx,
-  );
-}
-
-async function update(tx: Tx, table: ProjectedTable, rows: readonly ProjectedRow[]) {
-  const columns = Object.keys(rows[0] ?? {}).filter((column) => column !== "id");
-  const sets = columns.map((column) => sql`${sql.ref(column)} = r.${sql.ref(column)}`);
-  await sql`${prepared("update", table)} update ${sql.table(table)} t set ${sql.join(sets)} from ${asRecords(table, rows)} r where t.id = r.id`.execute(
-    tx,
-  );
+/** The statement that does it, once the condition holds. Rows of a table all have the same columns. */
+export function writeRows(
+  { doing, table, rows }: ProjectionWrite,
+  areDone: RawBuilder<boolean> = sql`true`,
+): RawBuilder<unknown> {
+  const name = sql.table(table);
+  const records = sql`json_populate_recordset(null::${name}, ${JSON.stringify(rows)}::json) r`;
+  switch (doing) {
+    case "remove": {
+      const same = PROJECTED_TABLES[table].map((column) => sql`t.${sql.ref(column)} = r.${sql.ref(column)}`);
+      return sql`delete from ${name} t using ${records} where ${sql.join([...same, areDone], sql` and `)}`;
+    }
+    case "update": {
+      const columns = Object.keys(rows[0] ?? {}).filter((column) => column !== "id");
+      const sets = columns.map((column) => sql`${sql.ref(column)} = r.${sql.ref(column)}`);
+      return sql`update ${name} t set ${sql.join(sets)} from ${records} where t.id = r.id and ${areDone}`;
+    }
+    case "insert":
+      return sql`insert into ${name} select r.* from ${records} where ${areDone}`;
+    default:
+      return doing satisfies never;
+  }
 }
