@@ -1,3 +1,4 @@
+import type { MemberId } from "../domain/ids.ts";
 import type { MemberBrief, PlaceBrief } from "../domain/scan-answer.ts";
 import type { LocalDate } from "../domain/time.ts";
 import { listMembers, listPlaces } from "../store/cards.ts";
@@ -11,11 +12,28 @@ export function readPlaces(db: Db): Promise<PlaceBrief[]> {
   return listPlaces(db);
 }
 
+/** A page of members; `next` is the last one's id, where there are more. */
+export interface MembersListed {
+  readonly members: readonly MemberBrief[];
+  readonly next?: MemberId;
+}
+
 /** Lists members as far as the viewer may see them: a member oneself, an officer those of the own station. */
-export async function readMembers(db: Db, { role, member, station }: Viewer): Promise<MemberBrief[]> {
-  if (role === "member") return member ? listMembers(db, { member }) : [];
-  if (role === "company officer") return station ? listMembers(db, { station }) : [];
-  return listMembers(db, {});
+export async function readMembers(
+  db: Db,
+  { role, member, station }: Viewer,
+  page: { readonly after?: MemberId; readonly limit: number },
+): Promise<MembersListed> {
+  const only = {
+    member: member ? { member } : undefined,
+    "company officer": station ? { station } : undefined,
+  };
+  const narrowed = role === "member" || role === "company officer" ? only[role] : {};
+  if (!narrowed) return { members: [] };
+  const found = await listMembers(db, narrowed, { ...page, limit: page.limit + 1 });
+  const members = found.slice(0, page.limit);
+  const last = members.at(-1)?.id;
+  return { members, ...(found.length > page.limit && last ? { next: last } : {}) };
 }
 
 /** Finds when a day begins in the department's time zone, in milliseconds. */

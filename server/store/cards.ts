@@ -55,16 +55,22 @@ export async function findMember(db: Db | Tx, id: Uuid): Promise<MemberBrief | u
   return row && memberFromRow(row);
 }
 
-/** Lists members by number, those who left last; of one station alone, where it is given. */
+/** Lists members by number, those who left last, a page at a time; of one station alone, where it is given. */
 export async function listMembers(
   db: Db | Tx,
   only: { readonly station?: PlaceId; readonly member?: MemberId },
+  page: { readonly after?: MemberId; readonly limit: number },
 ): Promise<MemberBrief[]> {
+  const { after, limit } = page;
+  const isAfter = sql<boolean>`(m.left_on is not null, m.number) >
+    (select l.left_on is not null, l.number from member l where l.id = ${after ?? null})`;
   const rows = await membersNamed(db)
     .$if(only.station !== undefined, (query) => query.where("m.station", "=", only.station ?? null))
     .$if(only.member !== undefined, (query) => query.where("m.id", "=", only.member ?? ""))
+    .$if(after !== undefined, (query) => query.where(isAfter))
     .orderBy(sql`m.left_on is not null`)
     .orderBy("m.number")
+    .limit(limit)
     .execute();
   return rows.map(memberFromRow);
 }

@@ -96,6 +96,18 @@ describe("who sees what", () => {
     expect((await ask("/api/members", member)).body.members).toHaveLength(1);
   });
 
+  test("a list of members tells of each what the member's page tells", async () => {
+    const { members } = (await ask("/api/members")).body;
+    for (const listed of members) {
+      expect((await ask(`/api/members/${listed.id}`)).body.member).toEqual(listed);
+    }
+    expect(members.map(({ number }: { number: string }) => number)).toEqual(["214", "377"]);
+    const first = (await ask("/api/members?limit=1")).body;
+    const second = (await ask(`/api/members?limit=1&after=${first.next}`)).body;
+    expect([...first.members, ...second.members]).toEqual(members);
+    expect(second.next).toBeUndefined();
+  });
+
   test("a technician sees all", async () => {
     expect(idsOf((await ask("/api/pieces?kind=hood")).body)).toEqual([ofMirela, ofCorwin].sort());
     expect((await ask("/api/members")).body.members).toHaveLength(2);

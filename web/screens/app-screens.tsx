@@ -10,7 +10,7 @@ import type { MeOnWire } from "../api/wire.ts";
 import { Notice } from "../look/notice.tsx";
 import { Sheet } from "../look/page.tsx";
 import type { Words } from "../look/words.ts";
-import { load, loadList, symbolOf } from "./ask.ts";
+import { load, loadList, loadWhole, symbolOf } from "./ask.ts";
 import type { Clock } from "./bench/look-up-panel.tsx";
 import { DescribeScreen } from "./describe-screen.tsx";
 import { FindScreen } from "./find-screen.tsx";
@@ -109,7 +109,7 @@ export function AppScreens(props: AppScreensProps): VNode {
         <MembersScreen
           {...shared}
           places={props.places}
-          load={() => listed(load(client, "/api/members", {}, {}), "members")}
+          load={() => loadWhole<MemberBrief>(client, "members")}
           addMember={
             manages ? (draft) => send("listMembers", { members: [{ id: newId(), ...draft }] }) : undefined
           }

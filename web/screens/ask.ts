@@ -20,10 +20,23 @@ export function load<Value>(
   return ask(get(path, { params, query }));
 }
 
+/** Asks for the whole of one of the lists, such as `members`: where the server gives a page and says so, for the rest. */
+export async function loadWhole<Row>(client: Client, name: string): Promise<Asked<readonly Row[]>> {
+  const rows: Row[] = [];
+  for (let after: string | undefined; ; ) {
+    const asked = await load<Page<Row>>(client, `/api/${name}`, {}, after ? { after } : {});
+    if ("problem" in asked) return asked;
+    rows.push(...((asked.answer[name] as readonly Row[] | undefined) ?? []));
+    after = asked.answer.next;
+    if (after === undefined) return { answer: rows };
+  }
+}
+type Page<Row> = { readonly next?: string } & Readonly<Record<string, readonly Row[] | string | undefined>>;
+
 /** Asks for one of the lists, such as `places`; empty where it cannot be had. */
 export async function loadList<Row>(client: Client, name: string): Promise<readonly Row[]> {
-  const asked = await load<Readonly<Record<string, readonly Row[]>>>(client, `/api/${name}`);
-  return "answer" in asked ? (asked.answer[name] ?? []) : [];
+  const asked = await loadWhole<Row>(client, name);
+  return "answer" in asked ? asked.answer : [];
 }
 
 /** Asks for the modules of a tag's symbol. */

@@ -1,13 +1,13 @@
 import { z } from "@hono/zod-openapi";
 import { findReady, PIECE_STATES, searchPieces } from "../../cases/find-pieces.ts";
 import type { HolderQuestion } from "../../cases/holder-page.ts";
-import { readMembers, readPlaces, startOfDay } from "../../cases/list-holders.ts";
+import { type MembersListed, readMembers, readPlaces, startOfDay } from "../../cases/list-holders.ts";
 import { readMemberPage } from "../../cases/member-page.ts";
 import { type NoPage, readPlacePage } from "../../cases/place-page.ts";
 import type { MemberId, ModelId, PieceId, PlaceId } from "../../domain/ids.ts";
 import { parseUuid } from "../../domain/ids.ts";
 import type { MemberPage, PiecesFound, PlacePage } from "../../domain/page-views.ts";
-import type { MemberBrief, PlaceBrief } from "../../domain/scan-answer.ts";
+import type { PlaceBrief } from "../../domain/scan-answer.ts";
 import type { Instant } from "../../domain/time.ts";
 import { defineRoute } from "../define-route.ts";
 import { problem } from "../problem.ts";
@@ -20,7 +20,13 @@ const PAGE = 50;
 /** A page of what one holder has: a rack holds more than a screen, and nobody leafs through it. */
 const HOLDER_PAGE = 100;
 
-const limit = z.coerce.number().int().min(1).max(500).optional().openapi({ type: "integer" });
+/** A page of members: all of them in every department but the largest, which ask on. */
+const MEMBERS_PAGE = 2000;
+
+function pageOf(most: number) {
+  return z.coerce.number().int().min(1).max(most).optional().openapi({ type: "integer" });
+}
+const limit = pageOf(500);
 const holderQuery = z.object({
   on: day.optional(),
   "known-at": position.optional(),
@@ -49,9 +55,9 @@ const memberPage = shown<MemberPage>(
   "What a member has, the sets, standing holds, and who looked.",
 );
 const places = shown<{ readonly places: readonly PlaceBrief[] }>("Places", "Open places.");
-const members = shown<{ readonly members: readonly MemberBrief[] }>(
+const members = shown<MembersListed>(
   "Members",
-  "Members by number, those who left last.",
+  "A page of members by number, those who left last; `next` is where the next one begins.",
 );
 
 /** Lists and pages of who has what. */
@@ -104,8 +110,16 @@ export const pageRoutes = [
     },
   ),
   defineRoute(
-    { method: "get", path: "/api/members", roles: "signed in", summary: "Members", answer: members },
-    async ({ session, services: { db } }) => ({ members: await readMembers(db, viewerOf(session)) }),
+    {
+      method: "get",
+      path: "/api/members",
+      roles: "signed in",
+      summary: "Members by number, a page at a time",
+      query: z.object({ after: id<MemberId>().optional(), limit: pageOf(MEMBERS_PAGE) }),
+      answer: members,
+    },
+    async ({ query: { after, limit: most }, session, services: { db } }) =>
+      readMembers(db, viewerOf(session), { limit: most ?? MEMBERS_PAGE, ...(after ? { after } : {}) }),
   ),
   defineRoute(
     {

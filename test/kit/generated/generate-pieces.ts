@@ -24,13 +24,13 @@ const uuidV7 = (ms: string, seed: string) =>
     from (select lpad(to_hex(${ms}), 12, '0') as h, md5(${seed}) as m) v)`;
 
 /**
- * Sets end issued (6 of 10), on their rack (2), or turned in and soiled (2). Every eighth went round twice.
+ * Sets end issued (6 of 10), on their rack (2), or turned in and soiled (2). Every fifth went round twice.
  * The last two symbols of a number solve Σ i·c = Σ i²·c = 0 modulo 23, where 21 is the inverse of 11.
  */
 export const GENERATED_PIECES: readonly string[] = [
   `create temp table made_set as
    select o, ${START_MS} + o::bigint * 7919000000 % ${60 * DAY} as t0,
-     1 + (o % 8 = 0)::int as cycles,
+     1 + (o % 5 = 0)::int as cycles,
      case when o % 10 < 6 then 'issued' when o % 10 < 8 then 'stored' else 'soiled' end as ends,
      ${reference(6, "1 + (o - 1) % members")} as member,
      case when o <= members then 'front-line' else 'second' end as set_name,

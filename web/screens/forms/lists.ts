@@ -4,7 +4,7 @@ import type { ModelShown } from "../../../server/domain/register/register-views.
 import type { MemberBrief, PlaceBrief } from "../../../server/domain/scan-answer.ts";
 import type { Trouble } from "../../api/answer.ts";
 import type { Client } from "../../api/client.ts";
-import { ask } from "../ask.ts";
+import { loadWhole } from "../ask.ts";
 import type { Asked } from "../sign-in-screen.tsx";
 
 export interface Lists {
@@ -29,6 +29,7 @@ export async function loadLists(client: Client): Promise<Asked<Lists>> {
   return problem ? { problem } : { answer: lists as unknown as Lists };
 }
 
-function listOf(client: Client, name: keyof Lists): Promise<Asked<object>> {
-  return ask(client.get(`/api/${name}` as "/api/kinds"));
+async function listOf(client: Client, name: keyof Lists): Promise<Asked<object>> {
+  const asked = await loadWhole(client, name);
+  return "answer" in asked ? { answer: { [name]: asked.answer } } : asked;
 }
