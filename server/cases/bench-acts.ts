@@ -6,7 +6,6 @@ import { type InstallLayer, installLayer } from "../domain/fittings/install-laye
 import { type SeparateLayers, separateLayers } from "../domain/fittings/separate-layers.ts";
 import type { PieceId } from "../domain/ids.ts";
 import { type LiftHold, liftHold, type PlaceHold, placeHold } from "../domain/pieces/hold-rules.ts";
-import type { PieceState } from "../domain/pieces/piece-state.ts";
 import {
   type AssignPieces,
   assignPieces,
@@ -19,39 +18,8 @@ import {
 } from "../domain/pieces/small-acts.ts";
 import type { Decided, Refusal } from "../domain/refusal.ts";
 import type { NewEntry } from "../domain/subjects.ts";
-import { type ActScope, takePieces } from "../store/act-scope.ts";
-import { unknownHolders } from "../store/known-holders.ts";
-import { fittedWith, loadRulebook } from "../store/load-rulebook.ts";
-import type { Act, ActEnvelope } from "./run-act.ts";
-
-/** Locks the pieces with all that is fitted in or around them, and reads the rules that decide about them. */
-export async function takeBench(
-  scope: ActScope,
-  pieces: readonly PieceId[],
-  envelope: ActEnvelope,
-): Promise<BenchState> {
-  const around = await fittedWith(scope.tx, pieces, envelope.at);
-  const wanted = [...new Set([...pieces, ...around])];
-  const states = new Map(await takePieces(scope, wanted));
-  // Between the look and the lock another bench may have put something in or taken it out: look once more.
-  const late = (await fittedWith(scope.tx, pieces, envelope.at)).filter((id) => !states.has(id));
-  for (const [id, state] of await takePieces(scope, late)) states.set(id, state);
-  const named = [...states.values()];
-  const keyOf = ({ kind, label }: PieceState) => ({
-    kind,
-    ...(label.maker ? { maker: label.maker } : {}),
-    ...(label.modelName ? { name: label.modelName } : {}),
-  });
-  const ids = named.flatMap((state) => state.model ?? []);
-  const { modelOf, ...book } = await loadRulebook(scope.tx, ids, named.map(keyOf));
-  // A model described after its pieces came in counts for them from that moment on.
-  for (const state of named) {
-    const model = state.model ?? modelOf(keyOf(state));
-    if (model && !state.model) states.set(state.id, { ...state, model });
-  }
-  const { at, by, role } = envelope;
-  return { pieces: states, book, at, by, role };
-}
+import { takeBenchPieces } from "../store/take-bench.ts";
+import type { Act } from "./run-act.ts";
 
 /** Makes a use case of a decision at the bench. */
 function benchAct<Command>(
@@ -64,19 +32,13 @@ function benchAct<Command>(
     name,
     rules: "shared",
     async decide(scope, command, envelope) {
-      const unknown = await unknownHolders(
-        scope.tx,
-        holdersOf(command).flatMap((holder) => (holderId(holder) ? [holder] : [])),
-      );
-      const bench = await takeBench(scope, piecesOf(command), envelope);
-      const decided = decide(bench, command);
-      const strangers = unknown.map(
-        (holder): Refusal => ({
-          code: "unknown-subject",
-          subject: holderId(holder) ?? envelope.by,
-          what: holder.kind,
-        }),
-      );
+      const { at, by, role } = envelope;
+      const taken = await takeBenchPieces(scope, piecesOf(command), at, holdersOf(command));
+      const { pieces, book } = taken;
+      const decided = decide({ pieces, book, at, by, role }, command);
+      const strangers = taken.strangers.map((holder): Refusal => {
+        return { code: "unknown-subject", subject: holderId(holder) ?? by, what: holder.kind };
+      });
       if (strangers.length === 0) return decided;
       return { refusals: [...strangers, ...("refusals" in decided ? decided.refusals : [])] };
     },

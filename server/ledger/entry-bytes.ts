@@ -63,11 +63,12 @@ const LIFTS: readonly Lift[] = [];
 
 /** Reads an entry back, lifted to the newest schema. Throws on a schema that this build does not know. */
 export function readEntryBytes<Kind extends SubjectKind>(bytes: Buffer): EntriesOf[Kind] {
-  const {
-    schema,
-    about: _,
-    ...body
-  } = JSON.parse(bytes.toString("utf8")) as { schema: number } & Record<string, unknown>;
+  return readEntryText(bytes.toString("utf8"));
+}
+
+/** Reads an entry back from its bytes as text. */
+export function readEntryText<Kind extends SubjectKind>(text: string): EntriesOf[Kind] {
+  const { schema, about: _, ...body } = JSON.parse(text) as { schema: number } & Record<string, unknown>;
   if (!Number.isInteger(schema) || schema < 1 || schema > SCHEMA) {
     throw new Error(`An entry has schema ${schema}; this build knows 1 to ${SCHEMA}. Start the newer build.`);
   }

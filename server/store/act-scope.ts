@@ -8,7 +8,7 @@ import type { PlacedEntry, WrittenAct } from "./append-act.ts";
 import type { Tx } from "./db.ts";
 import { refuseTakenPlaces } from "./fitting-places.ts";
 import type { OnWritten } from "./in-chunks.ts";
-import { loadEntries, lockSubjects } from "./load-subjects.ts";
+import { type LoadedEntries, loadEntries, lockSubjects } from "./load-subjects.ts";
 import { projectSubject, SubjectFault } from "./project-subject.ts";
 import { writeRowsOfAct } from "./write-act.ts";
 import { projectionWrites } from "./write-projections.ts";
@@ -46,8 +46,16 @@ export async function takeSubjects<Kind extends SubjectKind>(
 ): Promise<void> {
   const wanted = [...new Set(ids)].filter((id) => !scope.read.has(id)).sort();
   await lockSubjects(scope.tx, kind, wanted);
-  for (const [id, entries] of await loadEntries(scope.tx, kind, wanted))
-    scope.read.set(id, { kind, entries });
+  keepTaken(scope, kind, await loadEntries(scope.tx, kind, wanted));
+}
+
+/** Keeps the entries of subjects that are locked, to write on. */
+export function keepTaken<Kind extends SubjectKind>(
+  scope: ActScope,
+  kind: Kind,
+  loaded: LoadedEntries<Kind>,
+): void {
+  for (const [id, entries] of loaded) scope.read.set(id, { kind, entries });
 }
 
 /** Locks pieces, reads them, and folds each. A piece that is not registered is left out of the map. */
@@ -56,6 +64,11 @@ export async function takePieces(
   ids: readonly PieceId[],
 ): Promise<ReadonlyMap<PieceId, PieceState>> {
   await takeSubjects(scope, "piece", ids);
+  return foldTaken(scope, ids);
+}
+
+/** Folds pieces that the scope has taken. */
+export function foldTaken(scope: ActScope, ids: readonly PieceId[]): ReadonlyMap<PieceId, PieceState> {
   const states = new Map<PieceId, PieceState>();
   for (const id of ids) {
     const entries = entriesOf(scope, "piece", id);
