@@ -1,9 +1,10 @@
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { type Browser, chromium, type Page } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect, test } from "vitest";
 import { writeFilm } from "../kit/camera-film.ts";
+import { launchBrowser } from "../kit/open-browser.ts";
 import { photographCode } from "../kit/photographed-code.ts";
 import { openScanPage } from "../kit/scan-page.ts";
 
@@ -39,10 +40,7 @@ afterEach(async () => {
 });
 
 async function open(args: readonly string[], url = site.url): Promise<Page> {
-  browser = await chromium.launch({
-    executablePath: process.env["CHROME_PATH"] ?? "/usr/bin/chromium",
-    args: ["--no-sandbox", ...args],
-  });
+  browser = await launchBrowser(args);
   const page = await browser.newPage();
   await page.goto(url);
   return page;

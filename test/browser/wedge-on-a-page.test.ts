@@ -1,5 +1,6 @@
-import { type Browser, chromium, type Page } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
+import { launchBrowser } from "../kit/open-browser.ts";
 import { scanByWedge } from "../kit/scan-by-wedge.ts";
 import { openScanPage } from "../kit/scan-page.ts";
 
@@ -14,10 +15,7 @@ let page: Page;
 
 beforeAll(async () => {
   site = await openScanPage("scan-page-entry.ts", BODY);
-  browser = await chromium.launch({
-    executablePath: process.env["CHROME_PATH"] ?? "/usr/bin/chromium",
-    args: ["--no-sandbox"],
-  });
+  browser = await launchBrowser();
 });
 afterAll(async () => {
   await browser.close();

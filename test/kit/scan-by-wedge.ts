@@ -38,9 +38,12 @@ export async function scanInTurn(
   };
   const sent: Promise<unknown>[] = [];
   for (const [turn, text] of texts.entries()) {
-    for (const [index, char] of [...text, ...(end ? [end] : [])].entries()) {
-      const time = start + turn * apartMs + index * everyMs;
-      await new Promise((done) => setTimeout(done, Math.max(time - Date.now(), 0)));
+    const keys = [...text, ...(end ? [end] : [])];
+    const first = start + turn * apartMs;
+    // All keys of a text go out together, once the last is due: a stall between two of them would be no scanner's.
+    await new Promise((done) => setTimeout(done, first + keys.length * everyMs - Date.now()));
+    for (const [index, char] of keys.entries()) {
+      const time = first + index * everyMs;
       sent.push(send("keyDown", char, time), send("keyUp", char, time));
     }
   }
