@@ -63,12 +63,15 @@ const LIFTS: readonly Lift[] = [];
 
 /** Reads an entry back, lifted to the newest schema. Throws on a schema that this build does not know. */
 export function readEntryBytes<Kind extends SubjectKind>(bytes: Buffer): EntriesOf[Kind] {
-  return readEntryText(bytes.toString("utf8"));
+  return readEntryBody(JSON.parse(bytes.toString("utf8")) as EntryBody);
 }
 
-/** Reads an entry back from its bytes as text. */
-export function readEntryText<Kind extends SubjectKind>(text: string): EntriesOf[Kind] {
-  const { schema, about: _, ...body } = JSON.parse(text) as { schema: number } & Record<string, unknown>;
+/** What entry bytes are as JSON. */
+export type EntryBody = { readonly schema: number } & Readonly<Record<string, unknown>>;
+
+/** Reads an entry back from the JSON of its bytes. */
+export function readEntryBody<Kind extends SubjectKind>(read: EntryBody): EntriesOf[Kind] {
+  const { schema, about: _, ...body } = read;
   if (!Number.isInteger(schema) || schema < 1 || schema > SCHEMA) {
     throw new Error(`An entry has schema ${schema}; this build knows 1 to ${SCHEMA}. Start the newer build.`);
   }

@@ -5,7 +5,7 @@ import type { PieceId } from "../domain/ids.ts";
 import type { PieceEntry, Versioned } from "../domain/pieces/piece-entries.ts";
 import type { PieceState } from "../domain/pieces/piece-state.ts";
 import type { Instant } from "../domain/time.ts";
-import { readEntryText } from "../ledger/entry-bytes.ts";
+import { type EntryBody, readEntryBody } from "../ledger/entry-bytes.ts";
 import { type ActScope, foldTaken, keepTaken } from "./act-scope.ts";
 import { someIds, type Tx } from "./db.ts";
 import { knownAmong, strangersAmong } from "./known-holders.ts";
@@ -23,8 +23,8 @@ export interface BenchTaken {
 interface BenchRow extends RulesRow {
   readonly fitted: readonly PieceId[] | null;
   readonly known: readonly string[] | null;
-  /** Subject, version and body of each entry, oldest first. */
-  readonly entries: readonly (readonly [PieceId, number, string])[] | null;
+  /** Subject, version and body of each entry, those of a subject oldest first; the text of a JSON array. */
+  readonly entries: string;
 }
 
 /**
@@ -55,8 +55,8 @@ function benchFrom(
   holders: readonly Holder[],
 ): BenchTaken {
   const entries = new Map<PieceId, Versioned<PieceEntry>[]>(taken.map((id) => [id, []]));
-  for (const [id, version, body] of row.entries ?? []) {
-    entries.get(id)?.push({ version, entry: readEntryText<"piece">(body) });
+  for (const [id, version, body] of JSON.parse(row.entries) as [PieceId, number, EntryBody][]) {
+    entries.get(id)?.push({ version, entry: readEntryBody<"piece">(body) });
   }
   keepTaken(scope, "piece", entries);
   const { modelOf, ...book } = rulebookFrom(row);
@@ -76,14 +76,16 @@ interface BenchQuestion {
   readonly holders: readonly Holder[];
 }
 
+/** Bodies are JSON already and are put together as they are: to write them anew costs more than to read them. */
 async function readBench(tx: Tx, { pieces, taken, at, holders }: BenchQuestion): Promise<BenchRow> {
   const { rows } = await sql<BenchRow>`/* prepared: read-bench */
     with own as materialized (select id, kind, model, maker from piece where id = any(${someIds(taken)}))
     select ${sql.raw(RULES_ABOUT_OWN)},
       (select json_agg(f.id) from (${fittedAround(pieces, at)}) f) as fitted,
       (select json_agg(h.id) from (${knownAmong(holders)}) h) as known,
-      (select json_agg(json_build_array(e.subject, e.version, convert_from(e.bytes, 'UTF8')) order by e.version)
-        from own join entry e on e.subject = own.id) as entries`.execute(tx);
+      (select '[' || coalesce(string_agg(
+          '["' || e.subject || '",' || e.version || ',' || convert_from(e.bytes, 'UTF8') || ']', ','
+        order by e.version), '') || ']' from own join entry e on e.subject = own.id) as entries`.execute(tx);
   const [row] = rows;
   if (!row) throw new Error("A question without a table behind it gave no row.");
   return row;
