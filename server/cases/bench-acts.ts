@@ -30,7 +30,7 @@ function benchAct<Command>(
 ): Act<Command> {
   return {
     name,
-    rules: "shared",
+    rules: "by itself",
     async decide(scope, command, envelope) {
       const { at, by, role } = envelope;
       const taken = await takeBenchPieces(scope, piecesOf(command), at, holdersOf(command));

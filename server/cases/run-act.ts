@@ -30,7 +30,8 @@ export type ActOutcome = { readonly written: WrittenAct } | { readonly refusals:
 export interface Act<Command> {
   /** The imperative name that the ledger keeps, such as `movePieces`. */
   readonly name: string;
-  readonly rules: "shared" | "exclusive";
+  /** How the rules are locked; "by itself" shares them with the first question that it asks. */
+  readonly rules: "shared" | "exclusive" | "by itself";
   readonly decide: (
     scope: ActScope,
     command: Command,
@@ -112,7 +113,7 @@ async function writeOnce<Command>(
   nowMs: number,
 ): Promise<WrittenAct> {
   return db.transaction().execute(async (tx) => {
-    await lockRules(tx, act.rules);
+    if (act.rules !== "by itself") await lockRules(tx, act.rules);
     const scope = openScope(tx);
     const decided = await act.decide(scope, command, envelope);
     if ("refusals" in decided) throw new Refused(decided.refusals);

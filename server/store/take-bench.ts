@@ -1,4 +1,4 @@
-import { type RawBuilder, sql } from "kysely";
+import { sql } from "kysely";
 import type { Rulebook } from "../domain/bench/rulebook.ts";
 import type { Holder } from "../domain/custody/holder.ts";
 import type { PieceId } from "../domain/ids.ts";
@@ -10,7 +10,6 @@ import { type ActScope, foldTaken, keepTaken } from "./act-scope.ts";
 import { someIds, type Tx } from "./db.ts";
 import { knownAmong, strangersAmong } from "./known-holders.ts";
 import { RULES_ABOUT_OWN, type RulesRow, rulebookFrom } from "./load-rulebook.ts";
-import { lockSubjects } from "./load-subjects.ts";
 
 /** What a decision at the bench rests on. */
 export interface BenchTaken {
@@ -21,15 +20,14 @@ export interface BenchTaken {
 }
 
 interface BenchRow extends RulesRow {
-  readonly fitted: readonly PieceId[] | null;
   readonly known: readonly string[] | null;
   /** Subject, version and body of each entry, those of a subject oldest first; the text of a JSON array. */
   readonly entries: string;
 }
 
 /**
- * Locks pieces with all that is fitted in or around them at a moment, then reads in one question their entries, the
- * rules about them and which holders are on record.
+ * Shares the rules and locks pieces with all that is fitted in or around them at a moment, then reads in one question
+ * their entries, the rules about them and which holders are on record.
  */
 export async function takeBenchPieces(
   scope: ActScope,
@@ -37,15 +35,10 @@ export async function takeBenchPieces(
   at: Instant,
   holders: readonly Holder[],
 ): Promise<BenchTaken> {
-  const taken = new Set<PieceId>();
-  for (let wanted = [...pieces, ...(await fittedWith(scope.tx, pieces, at))]; ; ) {
-    for (const id of wanted) taken.add(id);
-    await lockSubjects(scope.tx, "piece", [...new Set(wanted)].sort());
-    const row = await readBench(scope.tx, { pieces, taken: [...taken], at, holders });
-    // Between the look and the lock another bench may have put something in: then that is taken too.
-    wanted = (row.fitted ?? []).filter((id) => !taken.has(id));
-    if (wanted.length === 0) return benchFrom(scope, [...taken], row, holders);
-  }
+  const { rows } = await sql<{ taken: PieceId[] }>`/* prepared: take-pieces */
+    select take_pieces(${pieces}::uuid[], ${new Date(at)}::timestamptz) as taken`.execute(scope.tx);
+  const taken = rows[0]?.taken ?? [];
+  return benchFrom(scope, taken, await readBench(scope.tx, taken, holders), holders);
 }
 
 function benchFrom(
@@ -69,19 +62,11 @@ function benchFrom(
   return { pieces, book, strangers: strangersAmong(holders, row.known ?? []) };
 }
 
-interface BenchQuestion {
-  readonly pieces: readonly PieceId[];
-  readonly taken: readonly PieceId[];
-  readonly at: Instant;
-  readonly holders: readonly Holder[];
-}
-
 /** Bodies are JSON already and are put together as they are: to write them anew costs more than to read them. */
-async function readBench(tx: Tx, { pieces, taken, at, holders }: BenchQuestion): Promise<BenchRow> {
+async function readBench(tx: Tx, taken: readonly PieceId[], holders: readonly Holder[]): Promise<BenchRow> {
   const { rows } = await sql<BenchRow>`/* prepared: read-bench */
     with own as materialized (select id, kind, model, maker from piece where id = any(${someIds(taken)}))
     select ${sql.raw(RULES_ABOUT_OWN)},
-      (select json_agg(f.id) from (${fittedAround(pieces, at)}) f) as fitted,
       (select json_agg(h.id) from (${knownAmong(holders)}) h) as known,
       (select '[' || coalesce(string_agg(
           '["' || e.subject || '",' || e.version || ',' || convert_from(e.bytes, 'UTF8') || ']', ','
@@ -89,23 +74,4 @@ async function readBench(tx: Tx, { pieces, taken, at, holders }: BenchQuestion):
   const [row] = rows;
   if (!row) throw new Error("A question without a table behind it gave no row.");
   return row;
-}
-
-async function fittedWith(tx: Tx, pieces: readonly PieceId[], at: Instant): Promise<PieceId[]> {
-  const asked = sql<{ id: PieceId }>`/* prepared: fitted-with */ ${fittedAround(pieces, at)}`;
-  return (await asked.execute(tx)).rows.map(({ id }) => id);
-}
-
-/**
- * Asks what is fitted in or around pieces at a moment: the layers in each shell, and the shell that each layer is in,
- * with the layer itself.
- */
-function fittedAround(pieces: readonly PieceId[], at: Instant): RawBuilder<{ id: PieceId }> {
-  const when = sql`${new Date(at)}::timestamptz`;
-  return sql`select unnest(array[layer, shell]) as id from (
-    select layer, shell from fitting
-    where shell = any(${someIds(pieces)}) and from_at <= ${when} and (to_at is null or to_at > ${when})
-    union all
-    select layer, shell from fitting
-    where layer = any(${someIds(pieces)}) and from_at <= ${when} and (to_at is null or to_at > ${when})) f`;
 }
