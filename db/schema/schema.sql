@@ -130,6 +130,7 @@ table fitting
   from_version integer not null
   to_version integer
   constraint fitting_check: CHECK ((to_at >= from_at))
+  constraint fitting_one_in_its_place: EXCLUDE USING gist (shell WITH =, layer_kind WITH =, tstzrange(from_at, to_at) WITH &&)
   constraint fitting_one_shell: EXCLUDE USING gist (layer WITH =, tstzrange(from_at, to_at) WITH &&)
   constraint fitting_pkey: PRIMARY KEY (layer, n)
   CREATE INDEX fitting_shell ON public.fitting USING btree (shell, from_at)

@@ -1,3 +1,4 @@
+import { waysOut } from "../domain/custody/late-record.ts";
 import type { AccountId, ActId, Uuid } from "../domain/ids.ts";
 import type { Decided, Refusal } from "../domain/refusal.ts";
 import type { Role } from "../domain/register/account.ts";
@@ -7,8 +8,8 @@ import { canonicalBytes, type LedgerValue, sha256 } from "../ledger/canonical.ts
 import { type ActScope, lockRules, openScope, writeAct } from "../store/act-scope.ts";
 import { findAct, type KnownAct, type WrittenAct } from "../store/append-act.ts";
 import type { Db } from "../store/db.ts";
-import { PlaceInShellTaken } from "../store/fitting-places.ts";
-import { SubjectFault } from "../store/project-subject.ts";
+import { PlacesInShellsTaken } from "../store/fitting-places.ts";
+import { SubjectFault, SubjectFaults } from "../store/project-subject.ts";
 
 /** Who acts, from where and when, as the client states it; the server adds position and recorded time. */
 export interface ActEnvelope {
@@ -70,19 +71,32 @@ export async function runAct<Command>(
       const known = await findAct(db, envelope.id);
       if (known) return answerAgain(known, envelope, commandHash);
       if (failure instanceof Refused) return { refusals: failure.refusals };
-      if (failure instanceof SubjectFault) {
-        return {
-          refusals: [{ code: "does-not-fit-the-record", subject: failure.subject, fault: failure.fault }],
-        };
+      if (failure instanceof SubjectFault) return { refusals: [misfit(failure, act, command, envelope)] };
+      if (failure instanceof SubjectFaults) {
+        return { refusals: failure.faults.map((one) => misfit(one, act, command, envelope)) };
       }
-      if (failure instanceof PlaceInShellTaken) {
-        const { layer, shell, by } = failure;
-        return { refusals: [{ code: "place-in-shell-taken", subject: layer, shell, by }] };
-      }
+      if (failure instanceof PlacesInShellsTaken) return { refusals: failure.refusals };
       if (tries < 5 && isRetried(failure)) continue;
       throw failure;
     }
   }
+}
+
+/** What would contradict the record, with what can be written instead. */
+function misfit<Command>(
+  { subject, fault }: SubjectFault,
+  { name }: Act<Command>,
+  command: Command,
+  { at }: ActEnvelope,
+): Refusal {
+  const isThereAndBack =
+    typeof command === "object" && command !== null && "thereAndBack" in command && !!command.thereAndBack;
+  return {
+    code: "does-not-fit-the-record",
+    subject,
+    fault,
+    offers: waysOut(fault, { name, at, isThereAndBack }),
+  };
 }
 
 function answerAgain(known: KnownAct, envelope: ActEnvelope, commandHash: Buffer): ActOutcome {

@@ -53,6 +53,7 @@ const EACH: { readonly [Code in RefusalCode]: Extract<Refusal, { code: Code }> }
     code: "does-not-fit-the-record",
     subject: liner,
     fault: { code: "holder-differs", version: 4, at, stated: onRack, recorded: IN_TRANSIT },
+    offers: ["found here", "correction"],
   },
   "serial-taken": { code: "serial-taken", subject: liner, by: other, serial: "S-100" },
   "name-taken": { code: "name-taken", what: "place", name: "Rack C1" },

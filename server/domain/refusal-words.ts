@@ -37,7 +37,7 @@ export function phraseRefusal(refusal: Refusal, names: SubjectNames, when: WhenW
     case "not-a-shell":
     case "not-a-layer":
     case "layer-missing":
-      return phraseFitting(refusal, names);
+      return phraseFitting(refusal, names, when);
     case "serial-taken":
     case "name-taken":
     case "code-bound":

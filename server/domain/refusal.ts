@@ -1,4 +1,5 @@
 import type { Holder } from "./custody/holder.ts";
+import type { WayOut } from "./custody/late-record.ts";
 import type { Uuid } from "./ids.ts";
 import type { LabelReason, LabelVerdict } from "./label-check/label-verdict.ts";
 import type { HoldKind } from "./pieces/piece-entries.ts";
@@ -40,7 +41,15 @@ export type Refusal =
   | { readonly code: "fitted-elsewhere"; readonly subject: Uuid; readonly shell: Uuid }
   | { readonly code: "left-inside"; readonly subject: Uuid; readonly shell: Uuid }
   | { readonly code: "not-fitted-there"; readonly subject: Uuid; readonly shell: Uuid }
-  | { readonly code: "place-in-shell-taken"; readonly subject: Uuid; readonly shell: Uuid; readonly by: Uuid }
+  | {
+      readonly code: "place-in-shell-taken";
+      readonly subject: Uuid;
+      readonly shell: Uuid;
+      readonly by: Uuid;
+      /** When the other was in it, where that has ended. */
+      readonly from?: Instant;
+      readonly to?: Instant;
+    }
   | { readonly code: "not-a-shell"; readonly subject: Uuid; readonly kind: string }
   | { readonly code: "not-a-layer"; readonly subject: Uuid; readonly kind: string }
   | {
@@ -53,7 +62,13 @@ export type Refusal =
   | { readonly code: "layer-missing"; readonly subject: Uuid; readonly layerKind: string }
   | { readonly code: "already-there"; readonly subject: Uuid; readonly holder: Holder }
   | { readonly code: "in-the-future"; readonly at: Instant; readonly now: Instant }
-  | { readonly code: "does-not-fit-the-record"; readonly subject: Uuid; readonly fault: PieceFault }
+  | {
+      readonly code: "does-not-fit-the-record";
+      readonly subject: Uuid;
+      readonly fault: PieceFault;
+      /** What can be written instead. */
+      readonly offers: readonly WayOut[];
+    }
   | { readonly code: "serial-taken"; readonly subject: Uuid; readonly by: Uuid; readonly serial: string }
   | { readonly code: "name-taken"; readonly what: string; readonly name: string }
   | { readonly code: "code-bound"; readonly text: string; readonly by: Uuid }

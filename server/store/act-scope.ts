@@ -9,7 +9,7 @@ import type { Tx } from "./db.ts";
 import { refuseTakenPlaces } from "./fitting-places.ts";
 import type { OnWritten } from "./in-chunks.ts";
 import { type LoadedEntries, loadEntries, lockSubjects } from "./load-subjects.ts";
-import { projectSubject, SubjectFault } from "./project-subject.ts";
+import { projectSubject, SubjectFault, SubjectFaults } from "./project-subject.ts";
 import { writeRowsOfAct } from "./write-act.ts";
 import { projectionWrites } from "./write-projections.ts";
 
@@ -92,8 +92,9 @@ export function entriesOf<Kind extends SubjectKind>(
 
 /**
  * Writes an act: its entries, the rows that follow from them, and the act itself at the end of the chain. Subjects
- * that were not taken are new ones, and begin at version 1. Throws SubjectFault, before anything is written, when a
- * piece's entries would contradict each other, and PlaceInShellTaken when two layers of one kind would be in one shell.
+ * that were not taken are new ones, and begin at version 1. Before anything is written it throws SubjectFaults when
+ * entries of pieces would contradict each other, and PlacesInShellsTaken when two layers of one kind would be in one
+ * shell at once.
  */
 export async function writeAct(
   scope: ActScope,
@@ -114,10 +115,17 @@ export async function writeAct(
     subject.after.push({ version, entry: draft.entry });
     placed.push({ draft, version });
   }
-  const changes = [...grown].map(([id, { kind, before, after }]) => ({
-    before: projectSubject(kind, id, before),
-    after: projectSubject(kind, id, after),
-  }));
+  const faults: SubjectFault[] = [];
+  const changes = [...grown].flatMap(([id, { kind, before, after }]) => {
+    try {
+      return [{ before: projectSubject(kind, id, before), after: projectSubject(kind, id, after) }];
+    } catch (failure) {
+      if (!(failure instanceof SubjectFault)) throw failure;
+      faults.push(failure);
+      return [];
+    }
+  });
+  if (faults.length > 0) throw new SubjectFaults(faults);
   await refuseTakenPlaces(scope.tx, changes);
   const rows = { header, placed, writes: projectionWrites(changes), nowMs };
   const linked = await writeRowsOfAct(scope.tx, rows, scope.onWritten);

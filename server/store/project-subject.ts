@@ -24,6 +24,15 @@ export class SubjectFault extends Error {
   }
 }
 
+/** Every subject whose entries would contradict each other. */
+export class SubjectFaults extends Error {
+  readonly faults: readonly SubjectFault[];
+  constructor(faults: readonly SubjectFault[]) {
+    super(faults.map(({ message }) => message).join(" "));
+    this.faults = faults;
+  }
+}
+
 type Entries<Kind extends SubjectKind> = readonly Versioned<EntriesOf[Kind]>[];
 type Projectors = { readonly [Kind in SubjectKind]: (id: never, entries: Entries<Kind>) => Projection };
 

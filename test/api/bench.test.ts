@@ -145,6 +145,38 @@ describe("the record of where a piece is", () => {
     expect("written" in after).toBe(true);
   });
 
+  test("a late move that a later one stands against is written whole as there and back", async () => {
+    const { shell, liner } = await madeUpCoat();
+    const move = (to: PlaceId, at: string, thereAndBack?: true) =>
+      inez.act(
+        movePiecesAct,
+        {
+          ...{ pieces: scanned(shell), to: atPlace(to), purpose: "transfer" as const },
+          ...(thereAndBack ? { thereAndBack } : {}),
+        },
+        at,
+      );
+    await move(bench, "2026-06-20T12:00:00Z");
+    const alone = await move(bench, "2026-06-19T12:00:00Z");
+    const offers = ["there and back", "found here", "correction"];
+    expect("refusals" in alone && alone.refusals).toEqual(
+      Array.from({ length: 3 }, () => expect.objectContaining({ code: "does-not-fit-the-record", offers })),
+    );
+    expect("written" in (await move(bench, "2026-06-19T12:00:00Z", true))).toBe(true);
+    const stays = await database.app
+      .selectFrom("stay")
+      .select(["holder", "from_at", "evidence"])
+      .where("piece", "=", liner)
+      .where("from_at", ">=", new Date("2026-06-01T00:00:00Z"))
+      .orderBy("n")
+      .execute();
+    expect(stays.map(({ holder, from_at, evidence }) => [holder, from_at.toISOString(), evidence])).toEqual([
+      [bench, "2026-06-19T12:00:00.000Z", "with its set"],
+      [rack, "2026-06-20T11:59:59.999Z", "presumed"],
+      [bench, "2026-06-20T12:00:00.000Z", "with its set"],
+    ]);
+  });
+
   test("a correction leaves both entries, and the piece is where the correction says", async () => {
     const hood = await register("hood");
     await inez.must(movePiecesAct, { pieces: scanned(hood), to: atPlace(bench), purpose: "transfer" });

@@ -1,6 +1,11 @@
 import { sql } from "kysely";
 import { beforeAll, describe, expect, test } from "vitest";
-import { installLayerAct, movePiecesAct, recordCleaningAct } from "../../server/cases/bench-acts.ts";
+import {
+  installLayerAct,
+  movePiecesAct,
+  recordCleaningAct,
+  separateLayersAct,
+} from "../../server/cases/bench-acts.ts";
 import { namePlaceAct, registerPiecesAct } from "../../server/cases/register-acts.ts";
 import { type Act, type ActEnvelope, type ActOutcome, runAct } from "../../server/cases/run-act.ts";
 import { verifyLedger } from "../../server/cases/verify.ts";
@@ -206,6 +211,23 @@ test("an install recorded late, into a place that another liner has since, is re
   const earlier = anEnvelope({ at: (NOON - 60_000) as Instant });
   const outcome = await send(installLayerAct, { shell, layer: late, evidence: "scanned" }, earlier);
   expect(refusals(outcome)).toEqual([{ code: "place-in-shell-taken", subject: late, shell, by: now }]);
+});
+
+test("a liner recorded late into a time in which another was in that shell is refused, with that time", async () => {
+  const shell = await register("coat-shell");
+  const [was, late] = [
+    await register("coat-liner", { linerCode: "LK-2" }),
+    await register("coat-liner", { linerCode: "LK-2" }),
+  ] as const;
+  const from = (NOON - 3 * 60_000) as Instant;
+  const to = (NOON - 60_000) as Instant;
+  written(await send(installLayerAct, { shell, layer: was, evidence: "scanned" }, anEnvelope({ at: from })));
+  const apart = { pieces: [{ piece: was, evidence: "scanned" as const }] };
+  written(await send(separateLayersAct, apart, anEnvelope({ at: to })));
+  const before = anEnvelope({ at: (from - 60_000) as Instant });
+  const outcome = await send(installLayerAct, { shell, layer: late, evidence: "scanned" }, before);
+  const taken = { code: "place-in-shell-taken", subject: late, shell, by: was, from, to };
+  expect(refusals(outcome)).toEqual([taken]);
 });
 
 test("of two benches that register one serial at once, one does and the other is told which piece has it", async () => {

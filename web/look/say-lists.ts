@@ -22,3 +22,8 @@ export function listOf(names: readonly string[], last = "and"): string {
   if (names.length < 2) return names[0] ?? "";
   return `${names.slice(0, -1).join(", ")} ${last} ${names.at(-1)}`;
 }
+
+/** Begins a name as it stands within a sentence: "Coat liner" becomes "coat liner", "DRD" stays. */
+export function midSentence(name: string): string {
+  return /^[A-Z][a-z]/.test(name) ? `${name.charAt(0).toLowerCase()}${name.slice(1)}` : name;
+}

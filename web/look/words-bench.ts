@@ -141,6 +141,12 @@ export const BENCH_WORDS = {
       : mode === "transfer" || mode === "turn in"
         ? "Not moved."
         : "Not written.",
+  insteadYouCan: "What can be written instead:",
+  thereAndBack: "There and back",
+  thereAndBackSays:
+    "There and back writes the way out at that time, and the way back, presumed, before the next time on record.",
+  foundHereNow: "Found here now",
+  correctOnTrail: "Correct it on the trail",
   lacksSomething: "has no place or member yet.",
   scanItsCard: "scan the card of the place or member, or choose it.",
   tagAttached: (number: string) => `tag ${number.replace(/(.{4})(?=.)/g, "$1 ")} attached and read back`,

@@ -2,7 +2,7 @@
  * The fixed words of the record's pages: trail, places, members, search. They stand beside words.ts, in its style; where
  * a word differs by region it is taken from there.
  */
-import { countOf, listOf, type Words } from "./words.ts";
+import { countOf, listOf, midSentence, type Words } from "./words.ts";
 import { HOLDER_WORDS } from "./words-holders.ts";
 
 export const RECORD_WORDS = {
@@ -217,9 +217,4 @@ export function roleWord(role: string, say: Words): string {
 /** Puts "a" or "an" before the name of a kind. */
 function articleOf(name: string): string {
   return `${/^[aeio]/i.test(name) ? "an" : "a"} ${midSentence(name)}`;
-}
-
-/** Begins a name as it stands within a sentence: "Coat liner" becomes "coat liner", "DRD" stays. */
-export function midSentence(name: string): string {
-  return /^[A-Z][a-z]/.test(name) ? `${name.charAt(0).toLowerCase()}${name.slice(1)}` : name;
 }

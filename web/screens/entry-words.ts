@@ -1,5 +1,6 @@
 import type { Holder } from "../../server/domain/custody/holder.ts";
 import type { EntryBody, Named } from "../../server/domain/piece-view.ts";
+import { midSentence } from "../look/words.ts";
 
 type Names = Readonly<Record<string, Named>>;
 
@@ -144,7 +145,7 @@ function nameOf(names: Names, id: string): string {
   const found = names[id];
   if (!found) return "a name that is not on record";
   return found.kind === "piece" && found.detail
-    ? `${found.name.toLowerCase()} ${grouped(found.detail)}`
+    ? `${midSentence(found.name)} ${grouped(found.detail)}`
     : found.name;
 }
 

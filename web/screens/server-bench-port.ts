@@ -40,6 +40,9 @@ export function refusalWords(problem: Trouble, timeZone: string): readonly Refus
       ...(next ? { next: `${next}.` } : {}),
       isHold: refusal.code === "held",
       isLabels: refusal.code === "labels",
+      ...(refusal.code === "does-not-fit-the-record"
+        ? { piece: refusal.subject, offers: refusal.offers }
+        : {}),
     };
   });
 }

@@ -15,6 +15,7 @@ import type { Decided, Refusal } from "../refusal.ts";
 import type { NewEntry } from "../subjects.ts";
 import { type Holder, isSameHolder } from "./holder.ts";
 import { refuseIssue } from "./issue-check.ts";
+import { backBy } from "./late-record.ts";
 
 /** Moves pieces to one holder as one act. Layers fitted in a moved shell go along without being named. */
 export interface MovePieces {
@@ -29,6 +30,8 @@ export interface MovePieces {
   readonly document?: string;
   /** At issue: the name of the member's set that the pieces belong to from now on. */
   readonly set?: string;
+  /** Recorded late: they came back before they are next on record. When is not known, so the way back is presumed. */
+  readonly thereAndBack?: boolean;
 }
 
 interface Going {
@@ -41,7 +44,8 @@ interface Going {
  * Decides a move. Refuses what was not registered, retired, changed since the screen showed it, or is a layer inside a
  * shell that stays behind; an issue is refused by everything that the check of the whole set finds. Holds and soil stop
  * an issue only: where a piece is may always be recorded. A piece that is there already is recorded as seen there.
- * The holder that it comes from is the recorded one at that moment, so that a late record slots in where it belongs.
+ * The holder that it comes from is the recorded one at that moment, so that a late record slots in where it belongs;
+ * there and back writes the way back too, for each that is on record elsewhere later.
  */
 export function movePieces(bench: BenchState, command: MovePieces): Decided<readonly NewEntry[]> {
   const { known, refusals: unknown } = handledStates(bench, command.pieces);
@@ -67,7 +71,9 @@ export function movePieces(bench: BenchState, command: MovePieces): Decided<read
       : undefined;
   refusals.push(...(issue?.refusals ?? []));
   if (refusals.length > 0) return { refusals };
-  return { entries: [...going.values()].map((one) => moved(bench, one, command, issue?.notes ?? [])) };
+  const out = [...going.values()].map((one) => moved(bench, one, command, issue?.notes ?? []));
+  const back = command.thereAndBack ? waysBack(bench, going, command) : [];
+  return { entries: [...out, ...back] };
 }
 
 function refuseOne(bench: BenchState, state: PieceState, handled: Handled, command: MovePieces): Refusal[] {
@@ -119,6 +125,28 @@ function moved(bench: BenchState, going: Going, command: MovePieces, notes: read
     ...(notes.length > 0 ? { despite: notes } : {}),
   };
   return onPiece(state.id, entry);
+}
+
+/** What a way out is on the way back; what is not named here has the same purpose both ways. */
+const PURPOSE_BACK: Partial<Record<Purpose, Purpose>> = { issue: "turn in", "to provider": "from provider" };
+
+/** A garment comes back as it went, all of it at once. */
+function waysBack(
+  { at }: BenchState,
+  going: ReadonlyMap<PieceId, Going>,
+  command: MovePieces,
+): readonly NewEntry[] {
+  const all = [...going.values()];
+  return all.flatMap(({ state, within }) => {
+    const to = holderAt(state, at);
+    const root = within ?? state.id;
+    const together = all.filter((one) => (one.within ?? one.state.id) === root).map((one) => one.state);
+    const by = backBy(together, at);
+    if (by === undefined || isSameHolder(to, command.to)) return [];
+    const fact = { kind: "PieceMoved" as const, at: by, evidence: "presumed" as const };
+    const purpose = PURPOSE_BACK[command.purpose] ?? command.purpose;
+    return [onPiece(state.id, { ...fact, from: command.to, to, purpose, ...(within ? { within } : {}) })];
+  });
 }
 
 function receiver(command: MovePieces): { receivedBy?: Uuid } {

@@ -1,5 +1,6 @@
 import { nameOf, type Phrase, type SubjectNames, sentence } from "../phrase.ts";
 import type { Refusal } from "../refusal.ts";
+import type { WhenWords } from "../when-words.ts";
 
 type Coded<Code extends Refusal["code"]> = Extract<Refusal, { code: Code }>;
 
@@ -15,6 +16,7 @@ export function phraseFitting(
     | "layer-missing"
   >,
   names: SubjectNames,
+  when: WhenWords,
 ): Phrase {
   const it = sentence(nameOf(names, refusal.subject));
   switch (refusal.code) {
@@ -39,8 +41,11 @@ export function phraseFitting(
     case "place-in-shell-taken":
       return {
         what: `${it} has no room there.`,
-        why: `${sentence(nameOf(names, refusal.by))} is already in ${nameOf(names, refusal.shell)}.`,
-        next: "separate that one first",
+        why: whoHadIt(refusal, names, when),
+        next:
+          refusal.to === undefined
+            ? "separate that one first, or check the time"
+            : "check the time, or correct what is on record",
       };
     case "not-a-shell":
       return {
@@ -61,6 +66,13 @@ export function phraseFitting(
         next: "scan one and install it, or clear the tray",
       };
   }
+}
+
+function whoHadIt(refusal: Coded<"place-in-shell-taken">, names: SubjectNames, when: WhenWords): string {
+  const { by, shell, from, to } = refusal;
+  const other = sentence(nameOf(names, by));
+  if (from === undefined || to === undefined) return `${other} is already in ${nameOf(names, shell)}.`;
+  return `${other} was in ${nameOf(names, shell)} from ${when(from)} to ${when(to)}.`;
 }
 
 /** Says a kind's code as words: `coat-liner` is a coat liner, `drd` a DRD. */

@@ -50,6 +50,8 @@ export interface PieceState {
   readonly holder: Holder;
   readonly heldSince: Instant;
   readonly stays: readonly Stay[];
+  /** When somebody found it where it was, in order. */
+  readonly foundAt: readonly Instant[];
   readonly fittings: readonly Fitting[];
   readonly holds: readonly Hold[];
   readonly foreignCodes: readonly { readonly code: string; readonly version: number }[];
@@ -88,6 +90,7 @@ export function foldPiece(id: PieceId, entries: readonly Versioned<PieceEntry>[]
     registeredAt: first.at,
     ...told,
     ...lastSeen(standing),
+    foundAt: foundAt(standing),
     ...custodyNow(custody, stay),
     fittings,
   };
@@ -105,6 +108,12 @@ function custodyNow(custody: Custody, stay: Stay) {
 function lastSeen(standing: readonly Versioned<PieceEntry>[]): { seenAt?: Instant } {
   const seen = standing.filter(({ entry }) => isSeen(entry.evidence)).map(({ entry }) => entry.at);
   return seen.length === 0 ? {} : { seenAt: Math.max(...seen) as Instant };
+}
+
+function foundAt(standing: readonly Versioned<PieceEntry>[]): readonly Instant[] {
+  return inOrderOfHappening(standing)
+    .filter(({ entry }) => entry.kind === "PieceFound")
+    .map(({ entry }) => entry.at);
 }
 
 /** Collects what entries tell apart from custody and fitting, in the order in which it happened. */

@@ -19,9 +19,9 @@ export function phraseRegister(
       };
     case "name-taken":
       return {
-        what: `The name ${refusal.name} is taken.`,
-        why: `Another ${refusal.what} has it.`,
-        next: "use that one, or choose another name",
+        what: `The ${refusal.what === "member number" ? refusal.what : "name"} ${refusal.name} is taken.`,
+        why: `Another ${refusal.what === "member number" ? "member" : refusal.what} has it.`,
+        next: `use that one, or choose another ${refusal.what === "member number" ? "number" : "name"}`,
       };
     case "code-bound":
       return {

@@ -51,6 +51,7 @@ export const BENCH_ACTS = [
       fitSeenBy: id().exactOptional(),
       document: line(200).exactOptional(),
       set: line(60).exactOptional(),
+      thereAndBack: z.boolean().exactOptional(),
     }),
     act: movePiecesAct,
     badgeMay: ({ purpose, to }) => purpose === "turn in" && to.kind === "place",

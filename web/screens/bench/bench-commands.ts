@@ -20,8 +20,23 @@ export interface BenchCommand {
   readonly says: string;
 }
 
-/** Makes the one act of a tray. Undefined while the mode lacks its place or member, or collects nothing. */
+/**
+ * Makes the one act of a tray. Undefined while the mode lacks its place or member, or collects nothing.
+ * A move that went there and back says so.
+ */
 export function commandOf(
+  mode: Mode,
+  tray: readonly TrayPiece[],
+  choices: ActChoices,
+  me: string,
+  thereAndBack?: true,
+): BenchCommand | undefined {
+  const made = commandOfTray(mode, tray, choices, me);
+  if (!made || !thereAndBack || made.command !== "movePieces") return made;
+  return { ...made, body: { ...made.body, thereAndBack }, says: `${made.says}, and back` };
+}
+
+function commandOfTray(
   mode: Mode,
   tray: readonly TrayPiece[],
   choices: ActChoices,

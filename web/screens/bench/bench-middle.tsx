@@ -4,8 +4,7 @@ import { Choice } from "../../look/choice.tsx";
 import { TextField } from "../../look/fields.tsx";
 import { Notice } from "../../look/notice.tsx";
 import { Band } from "../../look/page.tsx";
-import { Reasons } from "../../look/reasons.tsx";
-import { numberWord, sentence, type Words } from "../../look/words.ts";
+import { sentence, type Words } from "../../look/words.ts";
 import { goTo } from "../use-place.ts";
 import { useSymbol } from "../use-symbol.ts";
 import { answerWords } from "./answer-words.ts";
@@ -16,6 +15,7 @@ import { FitPanel } from "./fit-panel.tsx";
 import { HoldDialog, type HoldQuestion } from "./hold-dialog.tsx";
 import { LookUpPanel } from "./look-up-panel.tsx";
 import { hasTray } from "./mode.ts";
+import { RefusedReasons } from "./refused-reasons.tsx";
 import { TrayPanel } from "./tray-panel.tsx";
 import type { Bench } from "./use-bench.ts";
 
@@ -23,7 +23,7 @@ export function BenchMiddle(props: BenchScreenProps & { readonly bench: Bench })
   const { bench, say, clock } = props;
   const { run } = bench;
   const { shown } = run;
-  const reasons = shown.what === "refused" ? <RefusedReasons shown={shown} say={say} /> : null;
+  const reasons = shown.what === "refused" ? <RefusedReasons {...props} shown={shown} /> : null;
   const fault =
     shown.what === "fault" ? (
       <Notice kind="fault" head={say.notWritten} live="off">
@@ -133,7 +133,7 @@ function FitMiddle(
   const { shown } = bench.run;
   if (shown.what === "fit") lastFit.current = shown;
   const fit = lastFit.current;
-  if (!fit) return shown.what === "refused" ? <RefusedReasons shown={shown} say={say} /> : null;
+  if (!fit) return shown.what === "refused" ? <RefusedReasons {...props} shown={shown} /> : null;
   const also = reasons
     .filter(({ isLabels }) => !isLabels)
     .map(({ what, why, next }) => [what, why, next && `${say.next} ${next}`].filter(Boolean).join(" "));
@@ -151,25 +151,6 @@ function FitMiddle(
       also={also}
       onByEye={inspects ? () => void byEye() : undefined}
       onMakersWord={inspects ? () => goTo(`/models?shell=${fit.shell.id}&layer=${fit.layer.id}`) : undefined}
-    />
-  );
-}
-
-function RefusedReasons(props: { readonly shown: Extract<Shown, { what: "refused" }>; readonly say: Words }) {
-  const { shown, say } = props;
-  const count = shown.reasons.length;
-  return (
-    <Reasons
-      id="reasons"
-      head={`${shown.verb} ${sentence(numberWord(count))} ${count === 1 ? say.reason : say.reasons}.`}
-      nextWord={say.next}
-      reasons={shown.reasons.map(({ what, why, next, isHold }, index) => ({
-        key: String(index),
-        mark: isHold ? "hold" : "differs",
-        what,
-        why,
-        next,
-      }))}
     />
   );
 }

@@ -63,6 +63,14 @@ describe("a mode with a tray", () => {
     expect(play([{ kind: "fault", says: "No network." }], refused.run).run.tray).toHaveLength(2);
   });
 
+  test("sends its tray again as there and back, or lays it over to as found, when a late record does not fit", () => {
+    const refused = play([...moving, { kind: "refused", verb: "Not moved.", reasons: [] }]).run;
+    const back = stepBench(refused, { kind: "there and back" });
+    expect([back.effects, back.run.sending]).toEqual([[{ do: "confirm", thereAndBack: true }], true]);
+    const found = stepBench(refused, { kind: "found here" }).run;
+    expect([found.mode.kind, found.tray.length]).toEqual(["as found", 2]);
+  });
+
   test("never lapses by itself while something lies on it", () => {
     expect(play([...moving, { kind: "idle" }]).run.mode.kind).toBe("transfer");
     expect(play([scan(placeCard("P")), { kind: "idle" }]).run.mode.kind).toBe("look up");

@@ -1,6 +1,7 @@
+import type { WayOut } from "../../../server/domain/custody/late-record.ts";
 import type { PieceView } from "../../../server/domain/piece-view.ts";
 import type { ScanAnswer, ScanVia } from "../../../server/domain/scan-answer.ts";
-import { hasTray, type Mode, type Party } from "./mode.ts";
+import { hasTray, type Mode, type Party, whereOf } from "./mode.ts";
 
 /** A piece on the tray, with how it came there. */
 export interface TrayPiece {
@@ -30,6 +31,9 @@ export interface RefusalWords {
   readonly isHold: boolean;
   /** Told at the seam already. */
   readonly isLabels?: boolean;
+  /** A piece whose record stands against it, with what can be written instead. */
+  readonly piece?: string;
+  readonly offers?: readonly WayOut[];
 }
 
 /** All of a bench's state between scans. Pure: the shell around it sends requests and makes sounds. */
@@ -51,6 +55,8 @@ export type BenchEvent =
   | { readonly kind: "scanned"; readonly answer: ScanAnswer; readonly via: ScanVia }
   | { readonly kind: "mode chosen"; readonly mode: Mode }
   | { readonly kind: "confirm" }
+  | { readonly kind: "there and back" }
+  | { readonly kind: "found here" }
   | { readonly kind: "clear" }
   | { readonly kind: "take off"; readonly piece: string }
   | { readonly kind: "written"; readonly act: string; readonly says: string; readonly at: number }
@@ -61,7 +67,8 @@ export type BenchEvent =
 
 /** What the shell around the reducer is to do. */
 export type BenchEffect =
-  | { readonly do: "confirm" }
+  /** `thereAndBack`: the pieces went there and came back before they are next on record. */
+  | { readonly do: "confirm"; readonly thereAndBack?: true }
   | { readonly do: "install"; readonly shell: PieceView; readonly layer: TrayPiece }
   | { readonly do: "attach"; readonly piece: PieceView; readonly number: string; readonly via: ScanVia }
   | { readonly do: "change person"; readonly badge: string; readonly name: string }
@@ -90,6 +97,12 @@ export function stepBench(run: BenchRun, event: BenchEvent): BenchStep {
       return still(enter(run, event.mode));
     case "confirm":
       return confirm(run);
+    case "there and back":
+      return confirm(run, { thereAndBack: true });
+    case "found here": {
+      const where = whereOf(run.mode);
+      return still(where ? enter(run, { kind: "as found", where }) : run);
+    }
     case "clear":
       return still({ ...withoutShell(run), tray: [], shown: { what: "nothing" } });
     case "take off":
@@ -137,9 +150,9 @@ function enter(run: BenchRun, mode: Mode, card?: string): BenchRun {
   return { ...withoutShell(run), mode, tray, cards, shown: { what: "nothing" } };
 }
 
-function confirm(run: BenchRun): BenchStep {
+function confirm(run: BenchRun, how: { readonly thereAndBack?: true } = {}): BenchStep {
   if (run.sending || run.tray.length === 0) return still(run);
-  return { run: { ...run, sending: true }, effects: [{ do: "confirm" }] };
+  return { run: { ...run, sending: true }, effects: [{ do: "confirm", ...how }] };
 }
 
 function written(run: BenchRun, { act, says, at }: Extract<BenchEvent, { kind: "written" }>): BenchStep {

@@ -36,14 +36,13 @@ export function sayWhen(instant: string, now: number, timeZone: string): string 
   const clock = at.toLocaleTimeString("en-GB", { timeZone, hour: "2-digit", minute: "2-digit" });
   if (day(at) === day(new Date(now))) return `today, ${clock}`;
   const isThisYear = day(at).slice(0, 4) === day(new Date(now)).slice(0, 4);
-  const date = at.toLocaleDateString("en-GB", {
-    timeZone,
-    weekday: "short",
-    day: "numeric",
-    month: "short",
-    ...(isThisYear ? {} : { year: "numeric" }),
+  // The months of en-US have three letters each; those of en-GB write "Sept".
+  const format = new Intl.DateTimeFormat("en-US", {
+    ...{ timeZone, weekday: "short", day: "numeric", month: "short", year: "numeric" },
   });
-  return `${date.replace(",", "")}, ${clock}`;
+  const parts = Object.fromEntries(format.formatToParts(at).map(({ type, value }) => [type, value]));
+  const date = [parts["weekday"], parts["day"], parts["month"], ...(isThisYear ? [] : [parts["year"]])];
+  return `${date.join(" ")}, ${clock}`;
 }
 
 /** Gives the holder's name with what stands around it: `Rack B2`, and `gear cage`. */

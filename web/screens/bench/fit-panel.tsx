@@ -10,7 +10,7 @@ import { Seam } from "../../look/seam.tsx";
 import { TagNumber } from "../../look/tag-figure.tsx";
 import { VerdictHead } from "../../look/verdict.tsx";
 import { seamRows, verdictHead } from "../../look/verdict-phrases.ts";
-import type { Words } from "../../look/words.ts";
+import { midSentence, type Words } from "../../look/words.ts";
 import { sayMade, sayWhen } from "./describe-piece.ts";
 import { fitSays } from "./fit-words.ts";
 import type { Clock } from "./look-up-panel.tsx";
@@ -52,7 +52,7 @@ export function FitPanel(props: FitPanelProps) {
               drd={isDrd ? "here" : garmentOf(shell, "drd")}
               verdict={check.verdict}
               inHand={isDrd ? "drd" : "liner"}
-              name={`${layer.kind.name} on ${shell.kind.name.toLowerCase()}: ${verdictHead(check.verdict, say)}`}
+              name={`${layer.kind.name} on ${midSentence(shell.kind.name)}: ${verdictHead(check.verdict, say)}`}
               moving
             />
           ) : null}
@@ -65,7 +65,7 @@ export function FitPanel(props: FitPanelProps) {
         says={fitSays(check, layer, say)}
       />
       <Seam
-        caption={`${shell.kind.name} and ${layer.kind.name.toLowerCase()}`}
+        caption={`${shell.kind.name} and ${midSentence(layer.kind.name)}`}
         left={sideOf(shell)}
         right={sideOf(layer)}
         rows={seamRows(check.rows.map(withMade), say)}
@@ -114,7 +114,7 @@ function RecordedInstead({ shell, layer, clock, say, onMakersWord }: FitPanelPro
         {own ? (
           <p>
             <b>
-              {say.ownLayer(layer.kind.name.toLowerCase())}{" "}
+              {say.ownLayer(midSentence(layer.kind.name))}{" "}
               {own.number ? <TagNumber number={own.number} /> : say.noTag}
             </b>
             <br />

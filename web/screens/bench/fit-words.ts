@@ -1,14 +1,11 @@
 import type { LabelCheck } from "../../../server/domain/label-check/label-verdict.ts";
 import type { PieceView } from "../../../server/domain/piece-view.ts";
 import { fieldLabel } from "../../look/verdict-phrases.ts";
-import { listOf, type Words } from "../../look/words.ts";
+import { listOf, midSentence, type Words } from "../../look/words.ts";
 
 /** Says in one or two sentences what a comparison came to, and why. */
 export function fitSays(check: LabelCheck, layer: PieceView, say: Words): readonly string[] {
-  const name = layer.kind.name
-    .replace(/^\w+ (?=liner)/, "")
-    .toLowerCase()
-    .replace("drd", "DRD");
+  const name = midSentence(layer.kind.name.replace(/^\w+ (?=liner)/, ""));
   const fields = check.rows
     .filter(({ verdict }) => verdict === check.verdict)
     .map(({ field }) => fieldLabel(field, say).toLowerCase());

@@ -45,6 +45,19 @@ export function lacks(mode: Mode): "place" | "member" | "holder" | undefined {
   return mode.kind === "as found" && !mode.where ? "holder" : undefined;
 }
 
+/** Gives where a mode brings its pieces, as far as one can find them there. */
+export function whereOf(mode: Mode): Party | undefined {
+  switch (mode.kind) {
+    case "transfer":
+    case "turn in":
+      return mode.to && { kind: "place", place: mode.to };
+    case "issue":
+      return mode.to && { kind: "member", member: mode.to };
+    default:
+      return undefined;
+  }
+}
+
 /** Says the mode in the mode line's large words. */
 export function modeVerb(mode: Mode, say: Words): string {
   switch (mode.kind) {

@@ -1,5 +1,5 @@
 import type { PieceView } from "../../../server/domain/piece-view.ts";
-import { countOf, type Words } from "../../look/words.ts";
+import { countOf, midSentence, type Words } from "../../look/words.ts";
 import type { TrayPiece } from "./bench-run.ts";
 import type { Mode } from "./mode.ts";
 import { reasonsOf } from "./ready-words.ts";
@@ -52,7 +52,7 @@ export function traySays(mode: Mode, tray: readonly TrayPiece[], say: Words): Tr
 function issueReasons(piece: PieceView, say: Words): readonly string[] {
   if (piece.ready.isReady) return [];
   const reasons = piece.ready.reasons.filter(({ code }) => code !== "not-at-a-place");
-  return reasonsOf(reasons, piece, { ...say, it: piece.kind.name.toLowerCase().replace("drd", "DRD") });
+  return reasonsOf(reasons, piece, { ...say, it: midSentence(piece.kind.name) });
 }
 
 /** Being with somebody else does not stop an issue: it is a hand-over. */

@@ -1,7 +1,7 @@
 /** The bench's state with all that it does: scans asked in order, acts sent, sounds made, answers spoken. */
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { ScanAnswer } from "../../../server/domain/scan-answer.ts";
-import type { Words } from "../../look/words.ts";
+import { midSentence, type Words } from "../../look/words.ts";
 import type { ScanEvent } from "../../scan/scan-event.ts";
 import { openScanLine, type ScanLine } from "../../scan/scan-line.ts";
 import type { Sounds } from "../../scan/sounds.ts";
@@ -151,7 +151,7 @@ async function carryOut(
     case "change person":
       return parts.onChangePerson(effect.badge, effect.name);
     case "confirm": {
-      const command = commandOf(run.mode, run.tray, choices, parts.me);
+      const command = commandOf(run.mode, run.tray, choices, parts.me, effect.thereAndBack);
       if (!command) return step({ kind: "refused", verb: say.notWritten, reasons: [lacking(run, say)] });
       const verb = say.notWrittenFor(run.mode.kind);
       return step(await sent(port, command.command, command.body, command.says, verb, momentOf(choices)));
@@ -159,7 +159,7 @@ async function carryOut(
     case "install": {
       const { shell, layer } = effect;
       const body = { shell: shell.id, layer: layer.piece.id, evidence: layer.evidence };
-      const says = `${layer.piece.kind.name.toLowerCase().replace("drd", "DRD")} installed`;
+      const says = `${midSentence(layer.piece.kind.name)} installed`;
       return step(await sent(port, "installLayer", body, says, say.notInstalled));
     }
     case "attach": {

@@ -4,9 +4,8 @@ import type { PieceView } from "../../../server/domain/piece-view.ts";
 import type { Client } from "../../api/client.ts";
 import { Button } from "../../look/buttons.tsx";
 import { TextField } from "../../look/fields.tsx";
-import type { Words } from "../../look/words.ts";
+import { midSentence, type Words } from "../../look/words.ts";
 import { FORM_WORDS } from "../../look/words-forms.ts";
-import { midSentence } from "../../look/words-record.ts";
 import { ask } from "../ask.ts";
 import { pieceName } from "../bench/describe-piece.ts";
 

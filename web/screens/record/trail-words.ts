@@ -1,6 +1,7 @@
 import type { TrailEntry } from "../../../server/domain/page-views.ts";
 import type { Named, Names } from "../../../server/domain/piece-view.ts";
-import { midSentence, RECORD_WORDS } from "../../look/words-record.ts";
+import { midSentence } from "../../look/words.ts";
+import { RECORD_WORDS } from "../../look/words-record.ts";
 import { type EntryParts, entryParts } from "../entry-words.ts";
 
 const words = RECORD_WORDS;
