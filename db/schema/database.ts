@@ -66,6 +66,27 @@ export interface ByEyeTable {
 }
 export type ByEyeRow = Selectable<ByEyeTable>;
 
+export interface ContaminantTable {
+  code: string;
+  policy: string;
+  rule: Json;
+  version: number;
+}
+export type ContaminantRow = Selectable<ContaminantTable>;
+
+export interface ContaminationEventTable {
+  id: string;
+  name: string;
+  from_at: Timestamp;
+  to_at: Timestamp;
+  place: string | null;
+  where_told: string | null;
+  incident: string | null;
+  kinds: string[];
+  version: number;
+}
+export type ContaminationEventRow = Selectable<ContaminationEventTable>;
+
 export interface CredentialTable {
   account: string;
   passphrase: ColumnType<unknown, string | null, string | null>;
@@ -98,6 +119,15 @@ export interface EntryTextTable {
 }
 export type EntryTextRow = Selectable<EntryTextTable>;
 
+export interface EventMemberTable {
+  event: string;
+  member: string;
+  set_name: string | null;
+  evidence: string;
+  version: number;
+}
+export type EventMemberRow = Selectable<EventMemberTable>;
+
 export interface FittingTable {
   layer: string;
   n: number;
@@ -128,6 +158,7 @@ export interface HoldTable {
   placed_by: string;
   lifted_at: ColumnType<Date | null, Date | string | null, Date | string | null>;
   lifted_version: number | null;
+  event: string | null;
 }
 export type HoldRow = Selectable<HoldTable>;
 
@@ -246,7 +277,7 @@ export type ModelTakesRow = Selectable<ModelTakesTable>;
 
 export interface NamedTable {
   id: string;
-  kind: "place" | "member" | "provider" | "outside" | "account" | "model";
+  kind: "place" | "member" | "provider" | "outside" | "account" | "model" | "contamination-event";
   name: string | null;
   detail: string | null;
   up: string | null;
@@ -323,6 +354,17 @@ export interface PieceTable {
   seen_at: ColumnType<Date | null, Date | string | null, Date | string | null>;
 }
 export type PieceRow = Selectable<PieceTable>;
+
+export interface PieceMetTable {
+  piece: string;
+  n: number;
+  event: string;
+  met_from: Timestamp;
+  met_to: Timestamp;
+  evidence: string;
+  version: number;
+}
+export type PieceMetRow = Selectable<PieceMetTable>;
 
 export interface PinTriesTable {
   account: string;
@@ -444,6 +486,7 @@ export interface ViewingTable {
   at: ColumnType<Date, Date | string | undefined, Date | string>;
   member: string;
   by: string;
+  event: string | null;
 }
 export type ViewingRow = Selectable<ViewingTable>;
 
@@ -453,9 +496,12 @@ export interface Database {
   act: ActTable;
   bench_device: BenchDeviceTable;
   by_eye: ByEyeTable;
+  contaminant: ContaminantTable;
+  contamination_event: ContaminationEventTable;
   credential: CredentialTable;
   entry: EntryTable;
   entry_text: EntryTextTable;
+  event_member: EventMemberTable;
   fitting: FittingTable;
   foreign_code: ForeignCodeTable;
   hold: HoldTable;
@@ -474,6 +520,7 @@ export interface Database {
   outside: OutsideTable;
   person: PersonTable;
   piece: PieceTable;
+  piece_met: PieceMetTable;
   pin_tries: PinTriesTable;
   place: PlaceTable;
   print_file: PrintFileTable;

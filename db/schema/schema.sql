@@ -75,6 +75,30 @@ table by_eye
   CREATE INDEX by_eye_shell ON public.by_eye USING btree (shell)
   grant layertrail_app: delete, insert, select, update
 
+table contaminant
+  code text not null
+  policy uuid not null
+  rule jsonb not null
+  version integer not null
+  constraint contaminant_pkey: PRIMARY KEY (code)
+  grant layertrail_app: delete, insert, select, update
+
+table contamination_event
+  id uuid not null
+  name text not null
+  from_at timestamp with time zone not null
+  to_at timestamp with time zone not null
+  place uuid
+  where_told text
+  incident text
+  kinds text[] not null
+  version integer not null
+  constraint contamination_event_check: CHECK ((to_at >= from_at))
+  constraint contamination_event_kinds_check: CHECK ((cardinality(kinds) > 0))
+  constraint contamination_event_pkey: PRIMARY KEY (id)
+  CREATE INDEX contamination_event_from ON public.contamination_event USING btree (from_at DESC, id DESC)
+  grant layertrail_app: delete, insert, select, update
+
 table credential
   account uuid not null
   passphrase jsonb
@@ -118,6 +142,16 @@ table entry_text
   constraint entry_text_subject_version_fkey: FOREIGN KEY (subject, version) REFERENCES entry(subject, version)
   grant layertrail_app: insert, select, update
 
+table event_member
+  event uuid not null
+  member uuid not null
+  set_name text
+  evidence text not null
+  version integer not null
+  constraint event_member_pkey: PRIMARY KEY (event, member)
+  CREATE INDEX event_member_member ON public.event_member USING btree (member)
+  grant layertrail_app: delete, insert, select, update
+
 table fitting
   layer uuid not null
   n integer not null
@@ -155,7 +189,9 @@ table hold
   placed_by uuid not null
   lifted_at timestamp with time zone
   lifted_version integer
+  event uuid
   constraint hold_pkey: PRIMARY KEY (piece, version)
+  CREATE INDEX hold_event ON public.hold USING btree (event) WHERE (event IS NOT NULL)
   CREATE INDEX hold_open ON public.hold USING btree (piece) WHERE (lifted_at IS NULL)
   CREATE INDEX hold_with_piece ON public.hold USING btree (with_piece) WHERE (with_piece IS NOT NULL)
   grant layertrail_app: delete, insert, select, update
@@ -299,7 +335,7 @@ table named
   detail text
   up uuid
   version integer not null
-  constraint named_kind_check: CHECK ((kind = ANY (ARRAY['place'::text, 'member'::text, 'provider'::text, 'outside'::text, 'account'::text, 'model'::text])))
+  constraint named_kind_check: CHECK ((kind = ANY (ARRAY['place'::text, 'member'::text, 'provider'::text, 'outside'::text, 'account'::text, 'model'::text, 'contamination-event'::text])))
   constraint named_pkey: PRIMARY KEY (id)
   grant layertrail_app: delete, insert, select, update
 
@@ -401,6 +437,19 @@ table piece
   CREATE INDEX piece_soiled ON public.piece USING btree (id) WHERE soiled
   CREATE INDEX piece_unread ON public.piece USING btree (id) WHERE (label_reading = 'not yet read'::text)
   CREATE UNIQUE INDEX piece_serial ON public.piece USING btree (lower(maker), kind, lower(serial)) WHERE ((serial IS NOT NULL) AND (maker IS NOT NULL))
+  grant layertrail_app: delete, insert, select, update
+
+table piece_met
+  piece uuid not null
+  n integer not null
+  event uuid not null
+  met_from timestamp with time zone not null
+  met_to timestamp with time zone not null
+  evidence text not null
+  version integer not null
+  constraint piece_met_check: CHECK ((met_to >= met_from))
+  constraint piece_met_pkey: PRIMARY KEY (piece, n)
+  CREATE UNIQUE INDEX piece_met_event ON public.piece_met USING btree (event, piece)
   grant layertrail_app: delete, insert, select, update
 
 table pin_tries
@@ -549,6 +598,8 @@ table viewing
   at timestamp with time zone not null default clock_timestamp()
   member uuid not null
   by uuid not null
+  event uuid
   constraint viewing_pkey: PRIMARY KEY (id)
+  CREATE INDEX viewing_event ON public.viewing USING btree (event, at DESC) WHERE (event IS NOT NULL)
   CREATE INDEX viewing_member ON public.viewing USING btree (member, at DESC)
   grant layertrail_app: insert, select

@@ -9,6 +9,7 @@ export type MemberId = Brand<Uuid, "member">;
 export type ProviderId = Brand<Uuid, "provider">;
 export type OutsideId = Brand<Uuid, "outside party">;
 export type ModelId = Brand<Uuid, "model">;
+export type EventId = Brand<Uuid, "contamination event">;
 export type AccountId = Brand<Uuid, "account">;
 export type ActId = Brand<Uuid, "act">;
 

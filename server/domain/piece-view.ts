@@ -1,5 +1,5 @@
 import type { Evidence } from "./evidence.ts";
-import type { AccountId, ModelId, PieceId, Uuid } from "./ids.ts";
+import type { AccountId, EventId, ModelId, PieceId, Uuid } from "./ids.ts";
 import type { AcceptedCombination } from "./label-check/accepted-combination.ts";
 import type { LayerNeed } from "./label-check/completeness.ts";
 import type { ComparedByEye, LabelCheck } from "./label-check/label-verdict.ts";
@@ -26,7 +26,8 @@ export interface Named {
     | "whereabouts unknown"
     | "account"
     | "piece"
-    | "model";
+    | "model"
+    | "contamination-event";
   readonly id?: Uuid;
   readonly name: string;
   /** Of a place: the place that it is within. Of a member: the number. Of an account: the role. Of a piece: a number. */
@@ -66,6 +67,8 @@ export interface HoldView {
   readonly version: number;
   readonly kind: HoldKind;
   readonly with?: PieceId;
+  /** The contamination event behind it; its name is in `names`. */
+  readonly event?: EventId;
   readonly placedAt: WireInstant;
   readonly placedBy: AccountId;
 }

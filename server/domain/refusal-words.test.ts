@@ -66,6 +66,9 @@ const EACH: { readonly [Code in RefusalCode]: Extract<Refusal, { code: Code }> }
     position: "left",
     known: ["main", "second"],
   },
+  "ends-before-it-begins": { code: "ends-before-it-begins", from: at, to: (at - 60_000) as Instant },
+  "unknown-contaminant": { code: "unknown-contaminant", kind: "paint" },
+  "seen-at-event": { code: "seen-at-event", subject: liner, event: other, evidence: "scanned" },
   "hold-not-standing": { code: "hold-not-standing", subject: liner, version: 2 },
   "not-yours-to-lift": {
     code: "not-yours-to-lift",

@@ -1,3 +1,4 @@
+import { phraseContamination } from "./contamination/contamination-refusal-words.ts";
 import { sayCustody } from "./custody/holder-words.ts";
 import { phraseFitting } from "./fittings/fitting-refusal-words.ts";
 import { sayLabelReason } from "./label-check/label-reason-words.ts";
@@ -45,6 +46,10 @@ export function phraseRefusal(refusal: Refusal, names: SubjectNames, when: WhenW
     case "unknown-position":
     case "unknown-subject":
       return phraseRegister(refusal, names);
+    case "ends-before-it-begins":
+    case "unknown-contaminant":
+    case "seen-at-event":
+      return phraseContamination(refusal, names, when);
     case "hold-not-standing":
     case "not-yours-to-lift":
     case "cannot-correct":
@@ -92,13 +97,17 @@ export const HOLD_WORDS: Readonly<Record<HoldKind, string>> = {
 
 function phraseHeld(refusal: Coded<"held">, names: SubjectNames, when: WhenWords): Phrase {
   return {
-    what: `${subject(refusal, names)} is out of service: ${HOLD_WORDS[refusal.hold]}.`,
+    what: `${subject(refusal, names)} is out of service: ${HOLD_WORDS[refusal.hold]}${ofEvent(refusal, names)}.`,
     why: `Since ${when(refusal.since)}, placed by ${nameOf(names, refusal.by)}.`,
     next:
       refusal.hold === "differs"
         ? "separate the two, which ends it"
         : "leave it out of use until the program manager lifts the hold",
   };
+}
+
+function ofEvent({ event }: Coded<"held">, names: SubjectNames): string {
+  return event ? `, ${nameOf(names, event)}` : "";
 }
 
 const VERDICT_WORDS: Readonly<Record<LabelVerdict, string>> = {

@@ -1,5 +1,6 @@
 import type { Holder } from "./custody/holder.ts";
 import type { WayOut } from "./custody/late-record.ts";
+import type { Evidence } from "./evidence.ts";
 import type { Uuid } from "./ids.ts";
 import type { LabelReason, LabelVerdict } from "./label-check/label-verdict.ts";
 import type { HoldKind } from "./pieces/piece-entries.ts";
@@ -35,6 +36,8 @@ export type Refusal =
       readonly since: Instant;
       readonly by: Uuid;
       readonly version: number;
+      /** The contamination event behind it. */
+      readonly event?: Uuid;
     }
   | { readonly code: "soiled"; readonly subject: Uuid }
   | { readonly code: "label-not-read"; readonly subject: Uuid }
@@ -103,6 +106,15 @@ export type Refusal =
   /** A place is closed only when nothing is there any more. */
   | { readonly code: "not-empty"; readonly subject: Uuid; readonly pieces: number }
   | { readonly code: "last-manager"; readonly subject: Uuid }
+  | { readonly code: "ends-before-it-begins"; readonly from: Instant; readonly to: Instant }
+  | { readonly code: "unknown-contaminant"; readonly kind: string }
+  /** What somebody saw at an event is not taken off by everybody. */
+  | {
+      readonly code: "seen-at-event";
+      readonly subject: Uuid;
+      readonly event: Uuid;
+      readonly evidence: Evidence;
+    }
   | { readonly code: "role"; readonly needs: readonly string[] }
   | { readonly code: "nothing-to-do" };
 

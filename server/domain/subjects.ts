@@ -1,3 +1,4 @@
+import type { EventEntry } from "./contamination/contamination-event.ts";
 import type { Uuid } from "./ids.ts";
 import type { PieceEntry } from "./pieces/piece-entries.ts";
 import type { AcceptanceEntry } from "./register/acceptance.ts";
@@ -41,6 +42,7 @@ export interface EntriesOf {
   kind: KindEntry;
   model: ModelEntry;
   acceptance: AcceptanceEntry;
+  "contamination-event": EventEntry;
   policy: PolicyEntry;
   account: AccountEntry;
 }

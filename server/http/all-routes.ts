@@ -2,6 +2,7 @@ import type { Route } from "./define-route.ts";
 import { ACCOUNT_ACTS } from "./routes/account-acts.ts";
 import { accountRoutes } from "./routes/accounts.ts";
 import { BENCH_ACTS } from "./routes/bench-acts.ts";
+import { EVENT_ACTS } from "./routes/event-acts.ts";
 import { healthRoutes } from "./routes/health.ts";
 import { importRoutes } from "./routes/imports.ts";
 import { jobRoutes } from "./routes/jobs.ts";
@@ -36,4 +37,5 @@ export const ROUTES: readonly Route[] = [
   ...BENCH_ACTS,
   ...REGISTER_ACTS,
   ...TAG_ACTS,
+  ...EVENT_ACTS,
 ];

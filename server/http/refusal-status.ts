@@ -35,6 +35,9 @@ export const REFUSAL_STATUS: Readonly<Record<RefusalCode, 403 | 404 | 409 | 422>
   closed: 409,
   "not-empty": 409,
   "last-manager": 409,
+  "ends-before-it-begins": 422,
+  "unknown-contaminant": 404,
+  "seen-at-event": 403,
   role: 403,
   "nothing-to-do": 422,
 };

@@ -1,6 +1,6 @@
 import type { AcceptanceRow, ByEyeRow, HoldRow, TagRow } from "../../db/schema/database.ts";
 import type { Evidence } from "../domain/evidence.ts";
-import type { AccountId, ModelId, PieceId, Uuid } from "../domain/ids.ts";
+import type { AccountId, EventId, ModelId, PieceId, Uuid } from "../domain/ids.ts";
 import type { AcceptedCombination } from "../domain/label-check/accepted-combination.ts";
 import type { ComparedByEye } from "../domain/label-check/label-verdict.ts";
 import type { CheckFacts, HoldView, Names, PieceBrief, WireInstant } from "../domain/piece-view.ts";
@@ -159,6 +159,7 @@ function holdFromRow(hold: InJson<HoldRow>): HoldView {
     version: hold.version,
     kind: hold.hold_kind as HoldKind,
     ...(hold.with_piece ? { with: hold.with_piece as PieceId } : {}),
+    ...(hold.event ? { event: hold.event as EventId } : {}),
     placedAt: wireInstant(hold.placed_at),
     placedBy: hold.placed_by as AccountId,
   };

@@ -46,7 +46,7 @@ export async function loadGarments(db: Db | Tx, pieces: readonly PieceId[]): Pro
   const said = (row.pieces ?? []).flatMap(({ holder }) => holder ?? []);
   const held = (row.pieces ?? [])
     .flatMap(({ holds }) => holds ?? [])
-    .flatMap((hold) => [hold.placed_by, ...(hold.with_piece ? [hold.with_piece] : [])]);
+    .flatMap((hold) => [hold.placed_by, hold.with_piece, hold.event].filter((id) => id !== null));
   const named = namesFromRows(await askNames(db, [...said, ...held]));
   const zone = isComparedByEye(row) ? await departmentZone(db) : STARTING_SETTINGS["time zone"];
   const facts = garmentFactsFromRow(row, named, zone);

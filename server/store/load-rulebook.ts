@@ -1,4 +1,7 @@
 import type { Rulebook } from "../domain/bench/rulebook.ts";
+import type { ContaminantRule } from "../domain/contamination/contaminant-rule.ts";
+import type { EventBrief } from "../domain/contamination/standing-contamination.ts";
+import { rulesInForce } from "../domain/contamination/starting-contaminants.ts";
 import type { ModelId } from "../domain/ids.ts";
 import type { AcceptedCombination } from "../domain/label-check/accepted-combination.ts";
 import type { MakersLabel, ModelTakes } from "../domain/pieces/label.ts";
@@ -13,6 +16,8 @@ export interface RulesRow {
   readonly settings: Readonly<Record<string, unknown>> | null;
   readonly words: readonly AcceptedCombination[] | null;
   readonly models: readonly ModelRow[] | null;
+  readonly contaminants: readonly ContaminantRule[] | null;
+  readonly events: readonly EventBrief[] | null;
 }
 type KindRow = { readonly [Field in keyof KindFacts]: KindFacts[Field] | null };
 interface ModelRow {
@@ -32,6 +37,9 @@ interface ModelRow {
 export const RULES_ABOUT_OWN = `
   (select json_agg(k) from kind k where k.code in (select kind from own)) as kinds,
   (select json_object_agg(name, value) from setting) as settings,
+  (select json_agg(rule) from contaminant) as contaminants,
+  (select json_agg(json_build_object('id', c.id, 'name', c.name, 'kinds', c.kinds)) from contamination_event c
+    where c.id in (select m.event from own join piece_met m on m.piece = own.id)) as events,
   (select json_agg(json_build_object('id', id, 'saidBy', said_by, 'saidByName', said_by_name, 'saidOn', said_on,
     'document', document, 'scope', scope)) from acceptance where not withdrawn) as words,
   (select json_agg(json_build_object('id', m.id, 'kind', m.kind, 'maker', m.maker, 'name', m.name, 'layers', m.layers,
@@ -61,6 +69,8 @@ export function rulebookFrom(
     modelTable: models.flatMap(({ takes }) => (takes ?? []).map((row) => withoutNulls<ModelTakes>(row))),
     words: rules.words ?? [],
     settings,
+    contaminants: rulesInForce(rules.contaminants ?? []),
+    events: new Map((rules.events ?? []).map((event) => [event.id, event])),
     dayOf: (at) => dayIn(settings["time zone"], at),
     modelOf: (piece) => byName.get(keyText(piece)),
   };

@@ -1,3 +1,4 @@
+import { foldEvent } from "../domain/contamination/contamination-event.ts";
 import type { Uuid } from "../domain/ids.ts";
 import type { Versioned } from "../domain/pieces/piece-entries.ts";
 import { foldPiece, isFault, type PieceFault } from "../domain/pieces/piece-state.ts";
@@ -145,8 +146,29 @@ const PROJECTORS: Projectors = {
       numbered(number, "action", POLICY_ID, version),
     );
     return {
+      contaminant: policy.contaminants.map((rule) => ({ code: rule.code, policy: id, rule, version })),
       setting: Object.entries(settings).map(([name, value]) => ({ name, policy: id, value, version })),
       numbered: cards,
+    };
+  },
+  "contamination-event"(id, entries) {
+    const event = foldEvent(id, entries);
+    if (!event) return {};
+    const { name, place, where, incident, kinds, members, version } = event;
+    const row = {
+      ...{ id, name, kinds, version },
+      from_at: instantCell(event.from),
+      to_at: instantCell(event.to),
+      place: place ?? null,
+      where_told: where ?? null,
+      incident: incident ?? null,
+    };
+    return {
+      contamination_event: [row],
+      event_member: members.map(({ member, set, evidence, version: said }) => {
+        return { event: id, member, set_name: set ?? null, evidence, version: said };
+      }),
+      named: named("contamination-event", event, { name, detail: incident }),
     };
   },
   account(id, entries) {

@@ -4,8 +4,8 @@ import { REFUSAL_STATUS, statusOfRefusals } from "../../server/http/refusal-stat
 
 /** What each code must answer, written down apart from the table: by what RFC 9110 section 15.5 says of the status. */
 const EXPECTED: readonly (readonly [number, string, readonly RefusalCode[]])[] = [
-  [403, "is somebody else's to do", ["role", "not-yours-to-lift"]],
-  [404, "names what is not on record", ["unknown-subject"]],
+  [403, "is somebody else's to do", ["role", "not-yours-to-lift", "seen-at-event"]],
+  [404, "names what is not on record", ["unknown-subject", "unknown-contaminant"]],
   [
     409,
     "stands against what is recorded now",
@@ -20,7 +20,10 @@ const EXPECTED: readonly (readonly [number, string, readonly RefusalCode[]])[] =
   [
     422,
     "could not be so at any time",
-    ["not-a-shell", "not-a-layer", "in-the-future", "unknown-position", "nothing-to-do"],
+    [
+      ...(["not-a-shell", "not-a-layer", "in-the-future", "unknown-position", "nothing-to-do"] as const),
+      ...(["ends-before-it-begins"] as const),
+    ],
   ],
 ];
 const rows = EXPECTED.flatMap(([status, why, codes]) => codes.map((code) => [code, status, why] as const));

@@ -8,6 +8,7 @@ import {
   recordFoundAct,
   separateLayersAct,
 } from "../../server/cases/bench-acts.ts";
+import { openEventAct, ruleContaminantAct } from "../../server/cases/event-acts.ts";
 import {
   bindForeignCodeAct,
   describeKindAct,
@@ -19,7 +20,9 @@ import {
 } from "../../server/cases/register-acts.ts";
 import { describeModelsAct, recordAcceptanceAct, setSettingsAct } from "../../server/cases/rule-acts.ts";
 import { attachTagAct, printTagsAct, reserveTagsAct } from "../../server/cases/tag-acts.ts";
+import { STARTING_CONTAMINANTS } from "../../server/domain/contamination/starting-contaminants.ts";
 import type {
+  EventId,
   MemberId,
   ModelId,
   OutsideId,
@@ -30,7 +33,7 @@ import type {
 } from "../../server/domain/ids.ts";
 import { STANDARD_KINDS } from "../../server/domain/register/standard-kinds.ts";
 import type { TagNumber } from "../../server/domain/tags/tag-number.ts";
-import type { LocalDate } from "../../server/domain/time.ts";
+import type { Instant, LocalDate } from "../../server/domain/time.ts";
 import type { Db } from "../../server/store/db.ts";
 import { type Actor, actor, aDraft, anId } from "./acting.ts";
 
@@ -90,6 +93,7 @@ export async function liveIn(db: () => Db): Promise<LivelyDepartment> {
   await inez.must(compareByEyeAct, { shell, layer: liner });
   await inez.must(bindForeignCodeAct, { piece: hood, code: "TARN-000481" });
   await saidAndSet(department, { shell, liner });
+  await fire(department);
   await inez.must(recordCleaningAct, { pieces: scanned(shell, liner), how: "advanced cleaning" });
   return { ...department, shell, liner, hood };
 }
@@ -107,6 +111,22 @@ async function saidAndSet({ inez }: Department, scope: { shell: PieceId; liner: 
   });
   await inez.must(setSettingsAct, { settings: { "time zone": "America/Chicago" } });
   await inez.must(openAccountAct, { account: inez.by, role: "technician", name: "Inez Calloway" });
+}
+
+async function fire({ inez, corwin, rack }: Department): Promise<void> {
+  const [rule] = STARTING_CONTAMINANTS;
+  if (!rule) throw new Error("A department starts with no kind of contaminant.");
+  await inez.must(ruleContaminantAct, { rule });
+  const helmet = aDraft("helmet", rack);
+  await inez.must(registerPiecesAct, { pieces: [helmet], evidence: "typed" });
+  const from = Date.parse("2026-03-02T09:00:05Z") as Instant;
+  const to = (from + 4000) as Instant;
+  await inez.must(openEventAct, {
+    id: anId<EventId>(),
+    event: { name: "the Kettle Yard fire", from, to, kinds: [rule.code], incident: "26-0117" },
+    members: [{ member: corwin, set: "first set" }],
+    pieces: [{ piece: helmet.id, evidence: "described" }],
+  });
 }
 
 async function tagged(db: () => Db, inez: Actor, piece: PieceId): Promise<void> {

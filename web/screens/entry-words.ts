@@ -38,8 +38,16 @@ export function entryParts(body: EntryBody, names: Names): EntryParts {
       const taken = entry.takenBy ? `, taken by ${piece(entry.takenBy)}` : "";
       return { verb: "Found", rest: `${foundAt(entry.holder, names)}${taken}${despite}` };
     }
-    case "PieceCleaned":
-      return { verb: "Washed", rest: `(${entry.how})` };
+    case "PieceCleaned": {
+      const open = entry.leavesOpen?.length
+        ? `; it does not end ${entry.leavesOpen.join(", ").replaceAll("-", " ")}`
+        : "";
+      return { verb: "Washed", rest: `(${entry.how})${open}` };
+    }
+    case "PieceMet":
+      return { verb: "Was at", rest: piece(entry.event) };
+    case "PieceNotMet":
+      return { verb: "Was not at", rest: `${piece(entry.event)} after all` };
     case "LayerInstalled":
       return { verb: "Installed", rest: `in ${piece(entry.shell)}: ${verdictSays(entry.verdict)}` };
     case "LayerFoundFitted":
@@ -54,12 +62,12 @@ export function entryParts(body: EntryBody, names: Names): EntryParts {
     case "HoldPlaced":
       return {
         verb: "Put on hold",
-        rest: `for ${entry.hold}${entry.with ? `: it was found with ${piece(entry.with)}` : ""}`,
+        rest: `for ${entry.hold}${entry.event ? `, ${piece(entry.event)}` : ""}${entry.with ? `: it was found with ${piece(entry.with)}` : ""}`,
       };
     case "HoldLifted":
       return {
         verb: "Hold lifted",
-        rest: entry.because === "separated" ? "by itself: the two were separated" : `of entry ${entry.hold}`,
+        rest: LIFTED[entry.because] ?? `of entry ${entry.hold}`,
       };
     case "ForeignCodeBound":
       return { verb: "Code added", rest: entry.code };
@@ -73,6 +81,12 @@ export function entryParts(body: EntryBody, names: Names): EntryParts {
       return { verb: "Corrected", rest: correctedParts(body.subject, entry, names) };
   }
 }
+
+const LIFTED: Readonly<Record<string, string>> = {
+  separated: "by itself: the two were separated",
+  cleaned: "by itself: the department accepts this cleaning for what it met",
+  "not met": "by itself: it was not there after all",
+};
 
 /** A place is where a piece is; whoever else has it, it is with. */
 function foundAt(holder: Holder, names: Names): string {

@@ -1,4 +1,6 @@
-import type { ModelId, PieceId } from "../ids.ts";
+import type { ContaminantRule } from "../contamination/contaminant-rule.ts";
+import type { EventBrief } from "../contamination/standing-contamination.ts";
+import type { EventId, ModelId, PieceId } from "../ids.ts";
 import type { AcceptedCombination } from "../label-check/accepted-combination.ts";
 import { checkLabels } from "../label-check/check-labels.ts";
 import type { LayerNeed } from "../label-check/completeness.ts";
@@ -17,6 +19,9 @@ export interface Rulebook {
   readonly layersOfModel: ReadonlyMap<ModelId, readonly string[]>;
   readonly words: readonly AcceptedCombination[];
   readonly settings: Settings;
+  /** What kinds of contaminants ask for, and the events that the pieces in question met. */
+  readonly contaminants: readonly ContaminantRule[];
+  readonly events: ReadonlyMap<EventId, EventBrief>;
   /** The calendar day of an instant in the department's time zone. */
   readonly dayOf: (at: number) => LocalDate;
 }

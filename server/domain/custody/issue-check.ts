@@ -71,8 +71,9 @@ export function refuseIssue(
 function asRefusal(reason: SetReason<Hold>): readonly Refusal[] {
   switch (reason.code) {
     case "on-hold": {
-      const { kind, placedAt, placedBy, version } = reason.hold;
-      return [{ code: "held", subject: reason.piece, hold: kind, since: placedAt, by: placedBy, version }];
+      const { kind, placedAt, placedBy, version, event } = reason.hold;
+      const held = { code: "held" as const, subject: reason.piece, hold: kind, since: placedAt };
+      return [{ ...held, by: placedBy, version, ...(event ? { event } : {}) }];
     }
     case "soiled":
       return [{ code: "soiled", subject: reason.piece }];

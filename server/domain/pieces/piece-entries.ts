@@ -1,6 +1,6 @@
 import type { Holder } from "../custody/holder.ts";
 import type { Evidence } from "../evidence.ts";
-import type { AccountId, MemberId, ModelId, PieceId, Uuid } from "../ids.ts";
+import type { AccountId, EventId, MemberId, ModelId, PieceId, Uuid } from "../ids.ts";
 import type { LabelVerdict } from "../label-check/label-verdict.ts";
 import type { Instant, LocalDate } from "../time.ts";
 import type { LabelReading, MakersLabel } from "./label.ts";
@@ -20,6 +20,19 @@ export type Purpose = (typeof PURPOSES)[number];
 
 export const CONDITIONS = ["new", "used, no finding", "used, findings on record", "not looked at"] as const;
 export type Condition = (typeof CONDITIONS)[number];
+
+/**
+ * Ways of cleaning, each under its own term: they have separate targets since the 2020 revision (facts.md 1.3).
+ * Preliminary exposure reduction is the rinse or brush at the scene.
+ */
+export const HOW_CLEANED = [
+  "preliminary exposure reduction",
+  "advanced cleaning",
+  "specialised cleaning",
+  "sanitisation",
+  "disinfection",
+] as const;
+export type HowCleaned = (typeof HOW_CLEANED)[number];
 
 export const HOLD_KINDS = [
   "differs",
@@ -102,7 +115,21 @@ export interface PieceFound extends Fact {
 }
 export interface PieceCleaned extends Fact {
   readonly kind: "PieceCleaned";
-  readonly how: "advanced cleaning" | "specialised cleaning";
+  readonly how: HowCleaned;
+  /** Codes of contaminants on the piece that this cleaning does not end, by the policy of that day. */
+  readonly leavesOpen?: readonly string[];
+}
+/** The piece was at a contamination event: it met what was there. Said again, the last one holds. */
+export interface PieceMet extends Fact {
+  readonly kind: "PieceMet";
+  readonly event: EventId;
+  readonly from: Instant;
+  readonly to: Instant;
+}
+/** It was not at that event after all. */
+export interface PieceNotMet extends Fact {
+  readonly kind: "PieceNotMet";
+  readonly event: EventId;
 }
 export interface LayerInstalled extends Fact {
   readonly kind: "LayerInstalled";
@@ -132,11 +159,12 @@ export interface HoldPlaced extends Fact {
   readonly hold: HoldKind;
   readonly by: AccountId;
   readonly with?: PieceId;
+  readonly event?: EventId;
 }
 export interface HoldLifted extends Fact {
   readonly kind: "HoldLifted";
   readonly hold: number;
-  readonly because: "separated" | "decided";
+  readonly because: "separated" | "decided" | "cleaned" | "not met";
 }
 export interface ForeignCodeBound extends Fact {
   readonly kind: "ForeignCodeBound";
@@ -163,6 +191,8 @@ export type PieceEntry =
   | PieceMoved
   | PieceFound
   | PieceCleaned
+  | PieceMet
+  | PieceNotMet
   | LayerInstalled
   | LayerFoundFitted
   | LayerSeparated

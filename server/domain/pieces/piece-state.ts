@@ -7,22 +7,39 @@ import {
   withCorrections,
 } from "../custody/fold-stays.ts";
 import type { Holder } from "../custody/holder.ts";
-import { isSeen } from "../evidence.ts";
+import { type Evidence, isSeen } from "../evidence.ts";
 import { type Fitting, type FittingFault, foldFittings } from "../fittings/fold-fittings.ts";
-import type { ModelId, PieceId, Uuid } from "../ids.ts";
+import type { EventId, ModelId, PieceId, Uuid } from "../ids.ts";
 import type { Instant } from "../time.ts";
 import type { LabelReading, MakersLabel } from "./label.ts";
-import type { Assignment, HoldKind, PieceEntry, PieceFile, Versioned } from "./piece-entries.ts";
+import type { Assignment, HoldKind, HowCleaned, PieceEntry, PieceFile, Versioned } from "./piece-entries.ts";
 
 /** A reason why a piece may not be issued; its number is the version of the entry that placed it. */
 export interface Hold {
   readonly version: number;
   readonly kind: HoldKind;
   readonly with?: PieceId;
+  readonly event?: EventId;
   readonly placedAt: Instant;
   readonly placedBy: Uuid;
   readonly liftedAt?: Instant;
   readonly liftedVersion?: number;
+}
+
+/** The piece at a contamination event. */
+export interface Meeting {
+  readonly event: EventId;
+  readonly from: Instant;
+  readonly to: Instant;
+  readonly evidence: Evidence;
+  /** The entry that says so last. */
+  readonly version: number;
+}
+
+export interface Cleaning {
+  readonly at: Instant;
+  readonly how: HowCleaned;
+  readonly evidence: Evidence;
 }
 
 export interface ByEye {
@@ -56,6 +73,8 @@ export interface PieceState {
   readonly holds: readonly Hold[];
   readonly foreignCodes: readonly { readonly code: string; readonly version: number }[];
   readonly byEye: readonly ByEye[];
+  readonly meetings: readonly Meeting[];
+  readonly cleanings: readonly Cleaning[];
 }
 
 export type PieceFault =
@@ -93,6 +112,7 @@ export function foldPiece(id: PieceId, entries: readonly Versioned<PieceEntry>[]
     foundAt: foundAt(standing),
     ...custodyNow(custody, stay),
     fittings,
+    meetings: meetingsOf(standing),
   };
 }
 
@@ -129,6 +149,7 @@ function tellings(ordered: readonly Versioned<PieceEntry>[], label: MakersLabel,
     holds: [] as Hold[],
     foreignCodes: [] as { code: string; version: number }[],
     byEye: [] as ByEye[],
+    cleanings: [] as Cleaning[],
   };
   // Two devices' clocks differ: a lift may bear an earlier time than its hold, and lifts it all the same.
   const lifts = new Map<number, { liftedAt: Instant; liftedVersion: number }>();
@@ -155,6 +176,7 @@ function tellings(ordered: readonly Versioned<PieceEntry>[], label: MakersLabel,
       case "PieceCleaned":
         told.soiled = false;
         told.washes += 1;
+        told.cleanings.push({ at: entry.at, how: entry.how, evidence: entry.evidence });
         break;
       case "HoldPlaced":
         told.holds.push({
@@ -163,6 +185,7 @@ function tellings(ordered: readonly Versioned<PieceEntry>[], label: MakersLabel,
           placedAt: entry.at,
           placedBy: entry.by,
           ...(entry.with ? { with: entry.with } : {}),
+          ...(entry.event ? { event: entry.event } : {}),
         });
         break;
       case "HoldLifted":
@@ -174,6 +197,8 @@ function tellings(ordered: readonly Versioned<PieceEntry>[], label: MakersLabel,
       case "LabelsComparedByEye":
         told.byEye.push({ shell: entry.shell, by: entry.by, at: entry.at });
         break;
+      case "PieceMet":
+      case "PieceNotMet":
       case "PieceFound":
       case "PieceRetired":
       case "LayerInstalled":
@@ -192,6 +217,18 @@ function tellings(ordered: readonly Versioned<PieceEntry>[], label: MakersLabel,
     ...(model ? { model } : {}),
     ...(assignment ? { assignment } : {}),
   };
+}
+
+/** Collects one meeting an event. What was recorded last of it holds, whenever the event was. */
+function meetingsOf(standing: readonly Versioned<PieceEntry>[]): readonly Meeting[] {
+  const meetings = new Map<EventId, Meeting>();
+  for (const { version, entry } of standing) {
+    if (entry.kind === "PieceNotMet") meetings.delete(entry.event);
+    if (entry.kind !== "PieceMet") continue;
+    const { event, from, to, evidence } = entry;
+    meetings.set(event, { event, from, to, evidence, version });
+  }
+  return [...meetings.values()];
 }
 
 function merged<Facts extends object>(

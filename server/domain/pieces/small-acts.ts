@@ -1,5 +1,6 @@
 import { type BenchState, type Handled, handledStates, layersIn, onPiece } from "../bench/bench-state.ts";
 import { checkFit } from "../bench/rulebook.ts";
+import { cleaned } from "../contamination/clean-piece.ts";
 import type { MemberId, PieceId } from "../ids.ts";
 import type { Decided, Refusal } from "../refusal.ts";
 import type { NewEntry } from "../subjects.ts";
@@ -13,6 +14,7 @@ export interface RecordCleaning {
 /**
  * Records that pieces were cleaned: each one that was handled, and no other. A shell with a layer still inside is
  * refused, since liners are washed apart from shells (facts.md 1.5). It says what was done, never that gear is clean.
+ * A cleaning that the policy accepts for all that a piece met ends its contamination hold; else it says what is open.
  */
 export function recordCleaning(bench: BenchState, command: RecordCleaning): Decided<readonly NewEntry[]> {
   const { known, refusals: unknown } = handledStates(bench, command.pieces);
@@ -24,9 +26,10 @@ export function recordCleaning(bench: BenchState, command: RecordCleaning): Deci
   const refusals = [...unknown, ...inside];
   if (refusals.length > 0) return { refusals };
   return {
-    entries: known.map(({ state, handled }) =>
-      onPiece(state.id, { kind: "PieceCleaned", at: bench.at, evidence: handled.evidence, how: command.how }),
-    ),
+    entries: known.flatMap(({ state, handled }) => {
+      const { at, book } = bench;
+      return cleaned(state, { kind: "PieceCleaned", at, evidence: handled.evidence, how: command.how }, book);
+    }),
   };
 }
 

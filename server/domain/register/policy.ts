@@ -1,3 +1,4 @@
+import type { ContaminantRule } from "../contamination/contaminant-rule.ts";
 import type { Uuid } from "../ids.ts";
 import type { Versioned } from "../pieces/piece-entries.ts";
 import type { TagNumber } from "../tags/tag-number.ts";
@@ -41,22 +42,39 @@ export type ActionCard = (typeof ACTION_CARDS)[number];
 
 export type PolicyEntry =
   | { readonly kind: "SettingSet"; readonly name: keyof Settings; readonly value: string }
-  | { readonly kind: "ActionCarded"; readonly action: ActionCard; readonly number: TagNumber };
+  | { readonly kind: "ActionCarded"; readonly action: ActionCard; readonly number: TagNumber }
+  | { readonly kind: "ContaminantRuled"; readonly rule: ContaminantRule };
 
 export interface PolicyState {
   readonly id: Uuid;
   readonly version: number;
   readonly settings: Settings;
   readonly cards: Readonly<Partial<Record<ActionCard, TagNumber>>>;
+  /** What the department ruled of kinds of contaminants, its own kinds included. */
+  readonly contaminants: readonly ContaminantRule[];
 }
 
-/** Folds the policy's entries: the last value of each setting and the last card of each action hold. */
+/** Folds the policy's entries: the last value of each setting, card of each action and rule of each contaminant hold. */
 export function foldPolicy(id: Uuid, entries: readonly Versioned<PolicyEntry>[]): PolicyState {
   const settings: Record<string, string> = { ...STARTING_SETTINGS };
   const cards: Partial<Record<ActionCard, TagNumber>> = {};
+  const rules = new Map<string, ContaminantRule>();
   for (const { entry } of entries) {
-    if (entry.kind === "SettingSet") settings[entry.name] = entry.value;
-    else cards[entry.action] = entry.number;
+    switch (entry.kind) {
+      case "SettingSet":
+        settings[entry.name] = entry.value;
+        break;
+      case "ActionCarded":
+        cards[entry.action] = entry.number;
+        break;
+      case "ContaminantRuled":
+        rules.set(entry.rule.code, entry.rule);
+        break;
+      default:
+        entry satisfies never;
+    }
   }
-  return { id, version: entries.at(-1)?.version ?? 0, settings: settings as unknown as Settings, cards };
+  const version = entries.at(-1)?.version ?? 0;
+  const contaminants = [...rules.values()];
+  return { id, version, settings: settings as unknown as Settings, cards, contaminants };
 }
