@@ -23,15 +23,9 @@ export function aPieceOnBench(
   label: MakersLabel = {},
   more: Partial<PieceBrief> = {},
 ): PieceBrief {
-  const {
-    code,
-    family,
-    garment,
-    layer,
-    name: kindName,
-  } = STANDARD_KINDS.find((one) => one.code === kind) ?? {
-    ...{ code: kind, family: "other" as const, name: kind },
-  };
+  const known = STANDARD_KINDS.find(({ code }) => code === kind);
+  if (!known) throw new Error(`There is no kind ${kind}.`);
+  const { code, family, garment, layer, name: kindName } = known;
   return {
     id: name as PieceId,
     number: name as TagNumber,
