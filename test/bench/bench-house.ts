@@ -33,9 +33,17 @@ export interface BenchHouse extends BenchFolder {
   readonly close: () => Promise<void>;
 }
 
-/** Makes a department of so many sets in a data folder of its own, on the database that the product brings along. */
-export async function makeFolder(sets: number): Promise<BenchFolder> {
-  const dataDir = fs.mkdtempSync(path.join(os.tmpdir(), "layertrail-bench-"));
+/** Finds the department that an earlier run left in a folder, or makes one of so many sets, there or in a new folder. */
+export async function findFolder(sets: number, kept?: string): Promise<BenchFolder> {
+  const dataDir = kept ?? fs.mkdtempSync(path.join(os.tmpdir(), "layertrail-bench-"));
+  const note = path.join(dataDir, "department.json");
+  if (fs.existsSync(note)) return { dataDir, register: JSON.parse(fs.readFileSync(note, "utf8")) };
+  const folder = await makeFolder(sets, dataDir);
+  fs.writeFileSync(note, JSON.stringify(folder.register));
+  return folder;
+}
+
+async function makeFolder(sets: number, dataDir: string): Promise<BenchFolder> {
   try {
     return await onDatabase(dataDir, async ({ ownerUrl }) => {
       await migrate(ownerUrl);

@@ -18,15 +18,24 @@ export function startAsking(house: BenchHouse, plan: Omit<AskingPlan, "address" 
   return startHand<Asked>("asking", { address, cookie, ...plan });
 }
 
-/** Look-ups over HTTP: at a steady pace whatever the answers take, and as fast as 16 clients go. */
+/** What the machine takes to carry a question to server and database and back when nothing is asked of either. */
+const BARE = ["/api/health"];
+
+/**
+ * Look-ups over HTTP: at a steady pace whatever the answers take, and as fast as 16 clients go; beside each, the same
+ * for a question that asks nothing, since machines differ.
+ */
 export async function measureLookUp(house: BenchHouse, seconds: number): Promise<Measured> {
-  const paths = await scansOf(house);
-  const ask = (how: AskingPlan["how"], lasting = seconds) =>
+  const scans = await scansOf(house);
+  const ask = (how: AskingPlan["how"], lasting = seconds, paths: readonly string[] = scans) =>
     startAsking(house, { paths, how, seconds: lasting }).result;
   await ask({ clients: BUDGET.clients }, 3);
   const steady = sumUp((await ask({ perSecond: BUDGET.perSecond })).waits);
   const fast = await ask({ clients: BUDGET.clients });
   const fastWaits = sumUp(fast.waits);
+  const bareSteady = sumUp((await ask({ perSecond: BUDGET.perSecond }, seconds / 2, BARE)).waits);
+  const bare = await ask({ clients: BUDGET.clients }, seconds / 2, BARE);
+  const bareRate = bare.waits.length / bare.seconds;
   return {
     part: "look-up",
     figures: [
@@ -36,10 +45,19 @@ export async function measureLookUp(house: BenchHouse, seconds: number): Promise
         note: saySpread(steady),
       },
       {
+        what: "  beside it, a question that asks nothing, p99",
+        ...{ value: bareSteady.p99, unit: "ms", note: saySpread(bareSteady) },
+      },
+      {
         what: `scans by ${BUDGET.clients} clients`,
         ...{ value: fastWaits.count / fast.seconds, unit: "/s" },
         target: { is: "at least", value: BUDGET.atLeastPerSecond },
         note: saySpread(fastWaits),
+      },
+      {
+        what: `  of ${Math.round(bareRate)} a second that ask nothing`,
+        ...{ value: (100 * fastWaits.count) / fast.seconds / bareRate, unit: "%" },
+        note: saySpread(sumUp(bare.waits)),
       },
     ],
   };

@@ -1,6 +1,6 @@
 import fs from "node:fs";
 import { parseArgs } from "node:util";
-import { type BenchFolder, type BenchHouse, makeFolder, openHouse } from "./bench-house.ts";
+import { type BenchFolder, type BenchHouse, findFolder, openHouse } from "./bench-house.ts";
 import { isHeld, type Measured, writeTable } from "./figures.ts";
 import { saidLoad, sayMachine } from "./machine.ts";
 import { measureBeside } from "./measure-beside.ts";
@@ -22,9 +22,10 @@ interface Size {
 }
 const FULL: Size = { sets: 35_556, seconds: 10, rows: 20_000, tags: 10_000 };
 const SMALL: Size = { sets: 3_334, seconds: 3, rows: 2_000, tags: 1_000 };
-const HELP = `npm run bench -- [--small] [--only NAME]
+const HELP = `npm run bench -- [--small] [--only NAME] [--in FOLDER]
   --small      30,000 pieces and 300,000 entries instead of 320,000 and 3,000,000
   --only NAME  one part alone: script, tags, start, look-up, screen, lists, moves, beside, verify
+  --in FOLDER  keeps the department in this folder, and uses the one that stands there; what was written to it stays
 It tells each figure beside its target; a target that is missed does not fail it, and what breaks does.`;
 
 /** In this order: what fills the ledger comes after what is measured on the generated one alone; verify reads it all. */
@@ -44,7 +45,10 @@ function partsOf({ seconds, rows, tags }: Size) {
 }
 
 const { values } = parseArgs({
-  options: { small: { type: "boolean" }, only: { type: "string" }, help: { type: "boolean" } },
+  options: {
+    ...{ small: { type: "boolean" }, help: { type: "boolean" } },
+    ...{ only: { type: "string" }, in: { type: "string" } },
+  },
 });
 const only = values.only;
 const { alone, onFolder, onHouse } = partsOf(values.small ? SMALL : FULL);
@@ -80,11 +84,11 @@ async function runParts<Given>(
 
 async function runOnDepartment({ sets }: Size): Promise<void> {
   const from = performance.now();
-  const folder: BenchFolder = await makeFolder(sets);
+  const folder: BenchFolder = await findFolder(sets, values.in);
   const { pieces, entries, acts } = folder.register;
   const seconds = Math.round((performance.now() - from) / 1_000);
   console.log(
-    `\nA department of ${pieces} pieces, ${entries} entries in ${acts} acts was made in ${seconds} s.`,
+    `\nA department of ${pieces} pieces, ${entries} entries in ${acts} acts is there after ${seconds} s.`,
   );
   try {
     await runParts(onFolder, folder);
@@ -96,6 +100,6 @@ async function runOnDepartment({ sets }: Size): Promise<void> {
       await house.close();
     }
   } finally {
-    fs.rmSync(folder.dataDir, { recursive: true, force: true });
+    if (values.in === undefined) fs.rmSync(folder.dataDir, { recursive: true, force: true });
   }
 }
