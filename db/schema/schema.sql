@@ -529,7 +529,6 @@ table scan
   constraint scan_pkey: PRIMARY KEY (id)
   constraint scan_text_check: CHECK ((length(text) <= 400))
   constraint scan_via_check: CHECK ((via = ANY (ARRAY['wedge'::text, 'camera'::text, 'typed'::text])))
-  CREATE INDEX scan_at ON public.scan USING btree (at)
   CREATE INDEX scan_subject ON public.scan USING btree (subject, at DESC)
   grant layertrail_app: insert, select
 

@@ -16,12 +16,13 @@ export interface NameRow {
 
 /**
  * Asks who the ids of an array stand for: places, people, providers, outside parties, models. The names of people stand
- * apart from the ledger and may have been removed; then `name` is null.
+ * apart from the ledger and may have been removed; then `name` is null. What a name is within is sought for each by
+ * itself: a join of the whole may be planned as a walk through all names.
  */
 export function namedIn(ids: string): string {
   return `select n.id, n.kind, coalesce(n.name, own.name, listed.name) as name, coalesce(n.detail, u.name) as detail,
     case when u.kind = 'place' then u.id end as up, case when u.kind = 'place' then u.name end as up_name
-  from named n left join named u on u.id = n.up
+  from named n left join lateral (select * from named x where x.id = n.up limit 1) u on true
     left join person own on own.id = n.id left join person listed on listed.id = n.up and n.kind = 'account'
   where n.id = any(${ids})`;
 }

@@ -37,7 +37,10 @@ export interface BenchHouse extends BenchFolder {
 export async function findFolder(sets: number, kept?: string): Promise<BenchFolder> {
   const dataDir = kept ?? fs.mkdtempSync(path.join(os.tmpdir(), "layertrail-bench-"));
   const note = path.join(dataDir, "department.json");
-  if (fs.existsSync(note)) return { dataDir, register: JSON.parse(fs.readFileSync(note, "utf8")) };
+  if (fs.existsSync(note)) {
+    await onDatabase(dataDir, ({ ownerUrl }) => migrate(ownerUrl));
+    return { dataDir, register: JSON.parse(fs.readFileSync(note, "utf8")) };
+  }
   const folder = await makeFolder(sets, dataDir);
   fs.writeFileSync(note, JSON.stringify(folder.register));
   return folder;
