@@ -1,5 +1,5 @@
 import { onPiece } from "../domain/bench/bench-state.ts";
-import type { Holder } from "../domain/custody/holder.ts";
+import { type Holder, holderId } from "../domain/custody/holder.ts";
 import type { PieceId, Uuid } from "../domain/ids.ts";
 import { type Correction, correctEntry } from "../domain/pieces/correct-entries.ts";
 import type { Refusal } from "../domain/refusal.ts";
@@ -7,6 +7,7 @@ import type { NewEntry } from "../domain/subjects.ts";
 import type { Instant } from "../domain/time.ts";
 import { type ActScope, entriesOf, takePieces } from "../store/act-scope.ts";
 import { findAct } from "../store/append-act.ts";
+import { unknownHolders } from "../store/known-holders.ts";
 import type { Act, ActEnvelope } from "./run-act.ts";
 
 /** Corrects one entry of a piece: another holder, another time, or not at all; with the reason. */
@@ -28,8 +29,13 @@ export interface TakeBackAct {
 export const correctMoveAct: Act<CorrectMove> = {
   name: "correctMove",
   rules: "shared",
-  decide: (scope, command, envelope) => {
+  async decide(scope, command, envelope) {
     const { note, ...correction } = command;
+    const [stranger] = await unknownHolders(scope.tx, command.to ? [command.to] : []);
+    if (stranger) {
+      const subject = holderId(stranger) ?? envelope.by;
+      return { refusals: [{ code: "unknown-subject", subject, what: stranger.kind }] };
+    }
     return correctAll(scope, [correction], note, envelope);
   },
 };
@@ -73,7 +79,7 @@ async function correctAll(
   const entries: NewEntry[] = [];
   const refusals: Refusal[] = [];
   for (const correction of corrections) {
-    const made = correctEntry(entriesOf(scope, "piece", correction.piece), correction, envelope.at);
+    const made = correctEntry(entriesOf(scope, "piece", correction.piece), correction, envelope);
     if ("code" in made) refusals.push(made);
     else entries.push(onPiece(correction.piece, made, { note }));
   }

@@ -26,6 +26,8 @@ export type TrailEntryProps = {
   /** "scanned, entry 31". */
   readonly how?: ComponentChildren | undefined;
   readonly id?: string | undefined;
+  /** What can be done about it: a button, never on paper. */
+  readonly act?: ComponentChildren | undefined;
 };
 
 /** Draws one entry. */
@@ -47,6 +49,7 @@ export function TrailEntry(props: TrailEntryProps) {
       <p class="trail-who">
         <span>{props.who}</span>
         {props.how ? <span>{props.how}</span> : null}
+        {props.act ? <span class="trail-act no-print">{props.act}</span> : null}
       </p>
     </li>
   );

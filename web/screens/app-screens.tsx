@@ -15,6 +15,7 @@ import type { Clock } from "./bench/look-up-panel.tsx";
 import { DescribeScreen } from "./describe-screen.tsx";
 import { FindScreen } from "./find-screen.tsx";
 import { ImportScreen } from "./import/import-screen.tsx";
+import { loadHolders } from "./load-holders.ts";
 import { MemberScreen } from "./member-screen.tsx";
 import { MembersScreen } from "./members-screen.tsx";
 import { ModelsScreen } from "./models-screen.tsx";
@@ -68,6 +69,7 @@ export function AppScreens(props: AppScreensProps): VNode {
             )
           }
           symbolOf={(number) => symbolOf(client, number)}
+          correcting={mayBench ? { send, holders: () => loadHolders(client) } : undefined}
         />
       );
     case "place": {

@@ -1,6 +1,6 @@
 /** The trail of a piece for anyone to read: what it is, where it has been, what was done; printed by the browser. */
 import { useEffect, useState } from "preact/hooks";
-import type { TrailView } from "../../server/domain/page-views.ts";
+import type { TrailEntry, TrailView } from "../../server/domain/page-views.ts";
 import { Button } from "../look/buttons.tsx";
 import { Notice } from "../look/notice.tsx";
 import { Sheet } from "../look/page.tsx";
@@ -8,9 +8,11 @@ import { StayTimeline } from "../look/stay-timeline.tsx";
 import { TagFigure } from "../look/tag-figure.tsx";
 import { TrailTitle } from "../look/trail-title.tsx";
 import { midSentence, sentence, type Words } from "../look/words.ts";
+import { CORRECT_WORDS } from "../look/words-correct.ts";
 import { RECORD_WORDS } from "../look/words-record.ts";
 import type { Clock } from "./bench/look-up-panel.tsx";
 import { Awaited } from "./record/awaited.tsx";
+import { CorrectDialog, type CorrectDialogProps } from "./record/correct-dialog.tsx";
 import { localMoment, sayLongDay, sayStamp } from "./record/days.ts";
 import { Fittings } from "./record/fittings.tsx";
 import type { Frame } from "./record/frame.ts";
@@ -23,10 +25,16 @@ import { TrailEntries } from "./record/trail-entries.tsx";
 import { trailGroups, trailRows } from "./record/trail-rows.ts";
 import { useAsked } from "./record/use-asked.ts";
 import { useKeys } from "./record/use-keys.ts";
+import { useSend, WrittenOrNot } from "./record/use-send.tsx";
 import { type Asked, Cautions } from "./sign-in-screen.tsx";
 import type { SymbolModules } from "./use-symbol.ts";
 
 const words = RECORD_WORDS;
+
+export interface Correcting {
+  readonly send: (command: "correctMove" | "takeBackAct", body: object) => Promise<Asked<unknown>>;
+  readonly holders: CorrectDialogProps["holders"];
+}
 
 export interface TrailScreenProps {
   readonly say: Words;
@@ -36,6 +44,8 @@ export interface TrailScreenProps {
   readonly load: (knownAt?: number) => Promise<Asked<TrailView>>;
   /** Gives the modules of a tag's symbol; without them the tag shows its number alone. */
   readonly symbolOf?: ((number: string) => Promise<SymbolModules | undefined>) | undefined;
+  /** For those who may correct: sends it, and gives the holders to choose among. */
+  readonly correcting?: Correcting | undefined;
   /** Single letters as keys; false switches them off. */
   readonly keys?: boolean | undefined;
 }
@@ -56,7 +66,9 @@ export function TrailScreen(props: TrailScreenProps) {
           say={props.say}
           onNow={knownAt === undefined ? undefined : () => setKnownAt(undefined)}
         />
-        {answer ? <TrailPage {...props} view={answer} onKnownAt={setKnownAt} /> : null}
+        {answer ? (
+          <TrailPage {...props} view={answer} onKnownAt={setKnownAt} onChanged={asking.again} />
+        ) : null}
       </>
     ),
   });
@@ -65,6 +77,7 @@ export function TrailScreen(props: TrailScreenProps) {
 type PageProps = TrailScreenProps & {
   readonly view: TrailView;
   readonly onKnownAt: (position: number | undefined) => void;
+  readonly onChanged: () => void;
 };
 
 function TrailPage(props: PageProps) {
@@ -161,6 +174,18 @@ function WhatWasDone(props: PageProps) {
   const { view, clock, say } = props;
   const [order, setOrder] = useState<"newest first" | "oldest first">("newest first");
   const isNewest = order === "newest first";
+  const [wrong, setWrong] = useState<TrailEntry>();
+  const sending = useSend();
+  const { correcting } = props;
+  const correct: CorrectDialogProps["onSend"] = async (command, body, { version }) => {
+    setWrong(undefined);
+    if (!correcting) return;
+    const isWritten = await sending.send(
+      () => correcting.send(command, body),
+      CORRECT_WORDS.written(version),
+    );
+    if (isWritten) props.onChanged();
+  };
   const rows = trailRows(view.entries, view.stays, clock.now);
   return (
     <>
@@ -175,12 +200,25 @@ function WhatWasDone(props: PageProps) {
           </Button>
         </div>
       </div>
+      <WrittenOrNot sending={sending} say={say} />
       <TrailEntries
+        onCorrect={correcting && !view.knownAt ? setWrong : undefined}
         groups={trailGroups(rows, clock.timeZone, order)}
         names={view.names}
         clock={clock}
         say={say}
       />
+      {correcting ? (
+        <CorrectDialog
+          piece={view.piece.id}
+          entry={wrong}
+          holders={correcting.holders}
+          clock={clock}
+          say={say}
+          onSend={correct}
+          onClose={() => setWrong(undefined)}
+        />
+      ) : null}
     </>
   );
 }

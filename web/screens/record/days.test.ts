@@ -1,5 +1,14 @@
 import { expect, test } from "vitest";
-import { localMoment, sayDayOf, sayLength, sayLongDay, sayMonths, sayShortDay, sayStamp } from "./days.ts";
+import {
+  instantIn,
+  localMoment,
+  sayDayOf,
+  sayLength,
+  sayLongDay,
+  sayMonths,
+  sayShortDay,
+  sayStamp,
+} from "./days.ts";
 
 const at = (text: string) => Date.parse(text);
 
@@ -12,6 +21,14 @@ test("an instant is told by the clocks of the department, not of the machine", (
   });
   expect(localMoment(midnight, "Europe/Berlin").clock).toBe("05:59");
   expect(localMoment(at("2026-03-08T00:00:00Z"), "UTC").clock).toBe("00:00");
+});
+
+test("what somebody types is the time of the department's clocks, in summer, in winter and around a change", () => {
+  expect(instantIn("2026-07-02T09:15", "America/Chicago")).toBe(at("2026-07-02T14:15:00Z"));
+  expect(instantIn("2026-01-02T09:15", "America/Chicago")).toBe(at("2026-01-02T15:15:00Z"));
+  expect(instantIn("2026-03-08T03:00", "America/New_York")).toBe(at("2026-03-08T07:00:00Z"));
+  expect(instantIn("2026-03-08T01:59", "America/New_York")).toBe(at("2026-03-08T06:59:00Z"));
+  expect([instantIn("", "UTC"), instantIn("2026-07-02", "UTC")]).toEqual([undefined, undefined]);
 });
 
 test("the hour that a spring change leaves out is never told", () => {

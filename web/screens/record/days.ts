@@ -40,6 +40,22 @@ export function localMoment(at: number, timeZone: string): LocalMoment {
   };
 }
 
+/**
+ * Reads a local date and time, `2026-03-02T09:15`, as the clocks of a zone had it. Undefined where it is none. In the
+ * hour that a change of clocks repeats it takes the later one; a time that it leaves out is moved on by its length.
+ */
+export function instantIn(local: string, timeZone: string): number | undefined {
+  const asUtc = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}/.test(local)
+    ? Date.parse(`${local.slice(0, 16)}Z`)
+    : Number.NaN;
+  if (Number.isNaN(asUtc)) return undefined;
+  const ahead = (at: number) => {
+    const { day, clock } = localMoment(at, timeZone);
+    return Date.parse(`${day}T${clock}Z`) - at;
+  };
+  return asUtc - ahead(asUtc - ahead(asUtc));
+}
+
 /** Says a calendar month: `November 2026`. */
 export function sayMonth(month: string): string {
   return `${MONTHS[Number(month.slice(5)) - 1] ?? ""} ${month.slice(0, 4)}`;

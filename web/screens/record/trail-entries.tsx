@@ -1,13 +1,16 @@
 /** The entries of a trail under their months, with the gaps between them; each says who, how and its number. */
 import type { TrailEntry as Entry } from "../../../server/domain/page-views.ts";
 import type { Names } from "../../../server/domain/piece-view.ts";
+import { Button } from "../../look/buttons.tsx";
 import type { TrailMarkName } from "../../look/stitches.tsx";
 import { TrailEntry, type TrailEntryProps, TrailMonth } from "../../look/trail-entry.tsx";
 import type { Words } from "../../look/words.ts";
+import { CORRECT_WORDS } from "../../look/words-correct.ts";
 import { RECORD_WORDS, roleWord } from "../../look/words-record.ts";
 import { sayWhen } from "../bench/describe-piece.ts";
 import type { Clock } from "../bench/look-up-panel.tsx";
 import { isLate } from "../entry-words.ts";
+import { whatCanBeWrong } from "./correct-draft.ts";
 import { localMoment, sayDayOf, sayLength, sayShortDay } from "./days.ts";
 import { entryMore } from "./entry-more.ts";
 import { Said } from "./said.tsx";
@@ -21,6 +24,8 @@ export interface TrailEntriesProps {
   readonly names: Names;
   readonly clock: Clock;
   readonly say: Words;
+  /** Opens the correction of an entry; absent for who may only read. */
+  readonly onCorrect?: ((entry: Entry) => void) | undefined;
 }
 
 export function TrailEntries(props: TrailEntriesProps) {
@@ -83,9 +88,23 @@ function EntryRow(props: RowProps<Extract<TrailRow, { what: "entry" }>>) {
       who={[entry.by.name, entry.by.detail && roleWord(entry.by.detail, say)].filter(Boolean).join(", ")}
       how={howKnown(entry)}
       id={entryAnchor(entry)}
+      act={
+        props.onCorrect && whatCanBeWrong(entry).length > 0 ? (
+          <CorrectButton {...props} entry={entry} />
+        ) : null
+      }
     >
       <Said text={[rest && `${rest}.`, more].filter(Boolean).join(" ")} linked={isOwn(entry)} />
     </TrailEntry>
+  );
+}
+
+function CorrectButton(props: Pick<TrailEntriesProps, "onCorrect"> & { readonly entry: Entry }) {
+  return (
+    <Button weight="bare" onPress={() => props.onCorrect?.(props.entry)}>
+      {CORRECT_WORDS.correct}
+      <span class="for-ears">{` ${words.entryNumber(props.entry.version)}`}</span>
+    </Button>
   );
 }
 
