@@ -42,9 +42,11 @@ export function recordFound(bench: BenchState, command: RecordFound): Decided<re
     }
   }
   const fitted: NewEntry[] = [];
+  // A layer that is found in another shell leaves its old one by that: it is not separated as well.
+  const seenElsewhere = new Set((command.fitted ?? []).map(({ layer }) => layer));
   for (const { shell, layer } of command.fitted ?? []) {
     const [outer, inner] = [bench.pieces.get(shell), bench.pieces.get(layer)];
-    if (outer && inner) fitted.push(...foundFitted(bench, outer, inner));
+    if (outer && inner) fitted.push(...foundFitted(bench, outer, inner, seenElsewhere));
     else refusals.push({ code: "unknown-subject", subject: outer ? layer : shell, what: "piece" });
   }
   return refusals.length > 0 ? { refusals } : { entries: [...entries.values(), ...fitted] };
@@ -69,11 +71,18 @@ function found(
   });
 }
 
-function foundFitted(bench: BenchState, shell: PieceState, layer: PieceState): NewEntry[] {
+function foundFitted(
+  bench: BenchState,
+  shell: PieceState,
+  layer: PieceState,
+  seenElsewhere: ReadonlySet<PieceId>,
+): NewEntry[] {
   const { at, book } = bench;
   const check = checkFit(shell, layer, book);
   if (!check || fittingAt(layer, at)?.shell === shell.id) return [];
-  const other = layersIn(bench, shell.id).find((one) => one.kind === layer.kind && one.id !== layer.id);
+  const other = layersIn(bench, shell.id).find(
+    (one) => one.kind === layer.kind && one.id !== layer.id && !seenElsewhere.has(one.id),
+  );
   const fact = { at, evidence: "scanned" as const };
   const isWrong = check.verdict === "differs";
   const hold = (piece: PieceId, withPiece: PieceId) =>
