@@ -12,6 +12,7 @@ import { pageRoutes } from "./routes/page-routes.ts";
 import { printRoutes } from "./routes/prints.ts";
 import { problemRoutes } from "./routes/problems.ts";
 import { queryRoutes } from "./routes/query-routes.ts";
+import { reassembleRoutes } from "./routes/reassemble-routes.ts";
 import { REGISTER_ACTS } from "./routes/register-acts.ts";
 import { SETTING_ACTS } from "./routes/setting-acts.ts";
 import { signInRoutes } from "./routes/sign-in.ts";
@@ -30,6 +31,7 @@ export const ROUTES: readonly Route[] = [
   ...printRoutes,
   ...symbolRoutes,
   ...queryRoutes,
+  ...reassembleRoutes,
   ...pageRoutes,
   ...listRoutes,
   ...ACCOUNT_ACTS,

@@ -13,6 +13,7 @@ import type { pageRoutes } from "./routes/page-routes.ts";
 import type { printRoutes } from "./routes/prints.ts";
 import type { problemRoutes } from "./routes/problems.ts";
 import type { queryRoutes } from "./routes/query-routes.ts";
+import type { reassembleRoutes } from "./routes/reassemble-routes.ts";
 import type { REGISTER_ACTS } from "./routes/register-acts.ts";
 import type { SETTING_ACTS } from "./routes/setting-acts.ts";
 import type { signInRoutes } from "./routes/sign-in.ts";
@@ -38,6 +39,7 @@ type Others =
   | (typeof printRoutes)[number]
   | (typeof symbolRoutes)[number]
   | (typeof queryRoutes)[number]
+  | (typeof reassembleRoutes)[number]
   | (typeof pageRoutes)[number]
   | (typeof listRoutes)[number]
   | (typeof accountRoutes)[number];

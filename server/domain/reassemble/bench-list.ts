@@ -20,8 +20,6 @@ export interface AbsentPiece {
   /** The shell in which it is fitted now, by the record. */
   readonly fittedIn?: Named;
   readonly lastSeen?: LastSeen;
-  /** Where the pieces are now that were cleaned with it last. */
-  readonly loadMatesAt: readonly Named[];
 }
 
 /** What the record says of the pieces on the bench: all that says which goes in which. */
