@@ -309,6 +309,7 @@ export interface OutsideTable {
   name: string;
   what: string;
   version: number;
+  closed: Generated<boolean>;
 }
 export type OutsideRow = Selectable<OutsideTable>;
 
@@ -416,6 +417,7 @@ export interface ProviderTable {
   verified_until: string | null;
   closed: boolean;
   version: number;
+  verified_by: string | null;
 }
 export type ProviderRow = Selectable<ProviderTable>;
 

@@ -369,6 +369,7 @@ table outside
   name text not null
   what text not null
   version integer not null
+  closed boolean not null default false
   constraint outside_pkey: PRIMARY KEY (id)
   grant layertrail_app: delete, insert, select, update
 
@@ -511,6 +512,7 @@ table provider
   verified_until date
   closed boolean not null
   version integer not null
+  verified_by text
   constraint provider_pkey: PRIMARY KEY (id)
   grant layertrail_app: delete, insert, select, update
 

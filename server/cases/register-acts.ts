@@ -1,9 +1,8 @@
 import { onPiece } from "../domain/bench/bench-state.ts";
-import type { MemberId, OutsideId, PieceId, PlaceId, ProviderId, Uuid } from "../domain/ids.ts";
+import type { MemberId, PieceId, PlaceId, Uuid } from "../domain/ids.ts";
 import type { Refusal } from "../domain/refusal.ts";
 import type { KindFacts } from "../domain/register/kind.ts";
 import type { MemberFacts } from "../domain/register/member.ts";
-import type { OutsideFacts, ProviderFacts } from "../domain/register/parties.ts";
 import type { PlaceFacts } from "../domain/register/place.ts";
 import {
   type DescribePiece,
@@ -74,27 +73,6 @@ export const namePlaceAct: Act<NamePlace> = {
   },
 };
 
-export interface ClosePlace {
-  readonly place: PlaceId;
-}
-export const closePlaceAct: Act<ClosePlace> = {
-  name: "closePlace",
-  rules: "shared",
-  async decide(scope, { place }) {
-    await takeSubjects(scope, "place", [place]);
-    const { pieces } = await scope.tx
-      .selectFrom("piece")
-      .select((eb) => eb.fn.countAll<string>().as("pieces"))
-      .where("holder", "=", place)
-      .where("retired_at", "is", null)
-      .executeTakeFirstOrThrow();
-    if (Number(pieces) > 0) {
-      return { refusals: [{ code: "not-empty", subject: place, pieces: Number(pieces) }] };
-    }
-    return { entries: [{ subjectKind: "place", subject: place, entry: { kind: "PlaceClosed" } }] };
-  },
-};
-
 /** Lists members with number, station and shift. Names go beside the ledger. */
 export interface ListMembers {
   readonly members: readonly (MemberFacts & { readonly id: MemberId; readonly name: string })[];
@@ -133,32 +111,6 @@ export const memberLeftAct: Act<MemberLeft> = {
       return { refusals: [{ code: "unknown-subject", subject: member, what: "member" }] };
     }
     return { entries: [{ subjectKind: "member", subject: member, entry: { kind: "MemberLeft", on } }] };
-  },
-};
-
-export interface NameProvider extends ProviderFacts {
-  readonly id: ProviderId;
-}
-export const nameProviderAct: Act<NameProvider> = {
-  name: "nameProvider",
-  rules: "shared",
-  async decide(scope, { id, ...provider }) {
-    await takeSubjects(scope, "provider", [id]);
-    return {
-      entries: [{ subjectKind: "provider", subject: id, entry: { kind: "ProviderNamed", provider } }],
-    };
-  },
-};
-
-export interface NameOutside extends OutsideFacts {
-  readonly id: OutsideId;
-}
-export const nameOutsideAct: Act<NameOutside> = {
-  name: "nameOutside",
-  rules: "shared",
-  async decide(scope, { id, ...outside }) {
-    await takeSubjects(scope, "outside", [id]);
-    return { entries: [{ subjectKind: "outside", subject: id, entry: { kind: "OutsideNamed", outside } }] };
   },
 };
 

@@ -1,6 +1,7 @@
 import { giveBadgeAct, openAccountAct } from "../cases/account-acts.ts";
 import { hashSecret } from "../cases/hash-secret.ts";
-import { listMembersAct, nameOutsideAct, namePlaceAct, nameProviderAct } from "../cases/register-acts.ts";
+import { nameOutsideAct, nameProviderAct } from "../cases/party-acts.ts";
+import { listMembersAct, namePlaceAct } from "../cases/register-acts.ts";
 import { describeModelsAct, setSettingsAct } from "../cases/rule-acts.ts";
 import { SYSTEM_ACCOUNT } from "../cases/system-account.ts";
 import { drawCardsAct } from "../cases/tag-acts.ts";

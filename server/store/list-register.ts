@@ -65,16 +65,16 @@ export function listProviders(db: Db): Promise<readonly ProviderState[]> {
   return rowsOf<ProviderState>(
     db,
     sql`select json_build_object('id', id, 'version', version, 'name', name, 'verifiedUntil', verified_until,
-      'closed', closed) as row from provider order by closed, lower(name)`,
+      'verifiedBy', verified_by, 'closed', closed) as row from provider order by closed, lower(name)`,
   );
 }
 
-/** Lists the parties outside the department by name. */
+/** Lists the parties outside the department by name, closed ones last. */
 export function listOutside(db: Db): Promise<readonly OutsideState[]> {
   return rowsOf<OutsideState>(
     db,
-    sql`select json_build_object('id', id, 'version', version, 'name', name, 'what', what) as row
-      from outside order by lower(name)`,
+    sql`select json_build_object('id', id, 'version', version, 'name', name, 'what', what,
+      'closed', closed) as row from outside order by closed, lower(name)`,
   );
 }
 

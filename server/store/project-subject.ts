@@ -92,9 +92,9 @@ const PROJECTORS: Projectors = {
   provider(id, entries) {
     const provider = foldProvider(id, entries);
     if (!provider) return {};
-    const { verifiedUntil, ...rest } = provider;
+    const { verifiedUntil, verifiedBy, ...rest } = provider;
     return {
-      provider: [{ ...rest, verified_until: verifiedUntil ?? null }],
+      provider: [{ ...rest, verified_until: verifiedUntil ?? null, verified_by: verifiedBy ?? null }],
       named: named("provider", provider, { name: provider.name }),
     };
   },

@@ -43,15 +43,28 @@ export async function modelsByName(
 /** Finds the subject that holds a name or number already: a place's name, a member's number, a model's three names. */
 export async function holderOfName(
   tx: Tx,
-  what: "place" | "member" | "kind",
+  what: "place" | "member" | "kind" | "provider" | "outside",
   name: string,
 ): Promise<Uuid | undefined> {
   const query = {
     place: sql<{ id: Uuid }>`select id from place where lower(name) = lower(${name}) and not closed`,
     member: sql<{ id: Uuid }>`select id from member where number = ${name}`,
+    provider: sql<{ id: Uuid }>`select id from provider where lower(name) = lower(${name}) and not closed`,
+    outside: sql<{ id: Uuid }>`select id from outside where lower(name) = lower(${name}) and not closed`,
     kind: sql<{ id: Uuid }>`select id from kind where code = ${name}`,
   }[what];
   return (await query.execute(tx)).rows[0]?.id;
+}
+
+/** Counts the pieces that somebody holds now, retired ones left out. */
+export async function countHeld(tx: Tx, holder: Uuid): Promise<number> {
+  const { pieces } = await tx
+    .selectFrom("piece")
+    .select((eb) => eb.fn.countAll<string>().as("pieces"))
+    .where("holder", "=", holder)
+    .where("retired_at", "is", null)
+    .executeTakeFirstOrThrow();
+  return Number(pieces);
 }
 
 /** Finds the piece that a foreign code is bound to. */

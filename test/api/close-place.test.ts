@@ -1,6 +1,7 @@
 import { beforeAll, expect, test } from "vitest";
 import { movePiecesAct } from "../../server/cases/bench-acts.ts";
-import { closePlaceAct, namePlaceAct, registerPiecesAct } from "../../server/cases/register-acts.ts";
+import { closePlaceAct } from "../../server/cases/party-acts.ts";
+import { namePlaceAct, registerPiecesAct } from "../../server/cases/register-acts.ts";
 import type { PlaceId } from "../../server/domain/ids.ts";
 import { aDraft, anId } from "../kit/acting.ts";
 import { type Department, openDepartment, scanned } from "../kit/small-department.ts";

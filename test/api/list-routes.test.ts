@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, test } from "vitest";
-import { nameOutsideAct, nameProviderAct } from "../../server/cases/register-acts.ts";
+import { nameOutsideAct, nameProviderAct } from "../../server/cases/party-acts.ts";
 import {
   describeModelsAct,
   recordAcceptanceAct,
@@ -110,7 +110,7 @@ describe("the short lists that forms choose from", () => {
     await house.inez.must(nameProviderAct, provider);
     await house.inez.must(nameOutsideAct, party);
     expect((await ask("/api/providers")).providers).toEqual([{ ...provider, version: 1, closed: false }]);
-    expect((await ask("/api/outside")).outside).toEqual([{ ...party, version: 1 }]);
+    expect((await ask("/api/outside")).outside).toEqual([{ ...party, closed: false, version: 1 }]);
   });
 
   test("show each setting with the value it starts with until somebody sets it", async () => {

@@ -9,13 +9,12 @@ import {
   separateLayersAct,
 } from "../../server/cases/bench-acts.ts";
 import { openEventAct, ruleContaminantAct } from "../../server/cases/event-acts.ts";
+import { nameOutsideAct, nameProviderAct } from "../../server/cases/party-acts.ts";
 import {
   bindForeignCodeAct,
   describeKindAct,
   listMembersAct,
-  nameOutsideAct,
   namePlaceAct,
-  nameProviderAct,
   registerPiecesAct,
 } from "../../server/cases/register-acts.ts";
 import { describeModelsAct, recordAcceptanceAct, setSettingsAct } from "../../server/cases/rule-acts.ts";

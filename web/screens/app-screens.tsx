@@ -20,6 +20,7 @@ import { MemberScreen } from "./member-screen.tsx";
 import { MembersScreen } from "./members-screen.tsx";
 import { ModelsScreen } from "./models-screen.tsx";
 import { OwnScreen } from "./own-screen.tsx";
+import { PartiesScreen } from "./parties-screen.tsx";
 import { PeopleScreen } from "./people-screen.tsx";
 import type { AppPlace } from "./place-in-app.ts";
 import { PlaceScreen } from "./place-screen.tsx";
@@ -117,6 +118,8 @@ export function AppScreens(props: AppScreensProps): VNode {
           }
         />
       );
+    case "parties":
+      return <PartiesScreen {...shared} client={client} me={me} onChanged={props.onShared} />;
     case "find":
       return <Find {...props} />;
     case "register":

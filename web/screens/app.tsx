@@ -197,13 +197,16 @@ function useLink(client: Client, purpose: "first manager" | "join" | "new passph
     : ask(client.post("/api/links/new-passphrase", sent));
 }
 
+type ListedParty = Omit<OtherParty, "kind"> & { readonly closed: boolean };
+const inUse = (parties: readonly ListedParty[]) => parties.filter(({ closed }) => !closed);
+
 /** Reads what several screens share: places and members for choosing, the department's words and time zone. */
 async function loadShared(client: Client): Promise<Shared> {
   const [places, members, providers, outside, settings] = await Promise.all([
     loadList<PlaceBrief>(client, "places"),
     loadList<MemberBrief>(client, "members"),
-    loadList<Omit<OtherParty, "kind">>(client, "providers"),
-    loadList<Omit<OtherParty, "kind">>(client, "outside"),
+    loadList<ListedParty>(client, "providers"),
+    loadList<ListedParty>(client, "outside"),
     load<Partial<SettingsShown>>(client, "/api/settings"),
   ]);
   const set = "answer" in settings ? settings.answer : {};
@@ -211,8 +214,8 @@ async function loadShared(client: Client): Promise<Shared> {
     places,
     members,
     others: [
-      ...providers.map((provider) => ({ kind: "provider" as const, id: provider.id, name: provider.name })),
-      ...outside.map((party) => ({ kind: "outside" as const, id: party.id, name: party.name })),
+      ...inUse(providers).map(({ id, name }) => ({ kind: "provider" as const, id, name })),
+      ...inUse(outside).map(({ id, name }) => ({ kind: "outside" as const, id, name })),
     ],
     region: set["screen words"] === "international" ? "international" : "US",
     timeZone: set["time zone"] ?? "UTC",

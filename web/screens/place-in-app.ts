@@ -16,6 +16,7 @@ export type AppPlace =
         | "models"
         | "places"
         | "members"
+        | "parties"
         | "people"
         | "settings"
         | "own";
@@ -31,6 +32,7 @@ const LISTS = [
   "models",
   "places",
   "members",
+  "parties",
   "people",
   "settings",
   "own",

@@ -6,6 +6,8 @@ import type { LocalDate } from "../time.ts";
 export interface ProviderFacts {
   readonly name: string;
   readonly verifiedUntil?: LocalDate;
+  /** Whose certificate it is. */
+  readonly verifiedBy?: string;
 }
 export type ProviderEntry =
   | { readonly kind: "ProviderNamed"; readonly provider: ProviderFacts }
@@ -16,7 +18,7 @@ export interface ProviderState extends ProviderFacts {
   readonly closed: boolean;
 }
 
-/** Folds a provider's entries; the last naming holds. Undefined before the first. */
+/** Folds a provider's entries; the last naming holds, and opens what was closed. Undefined before the first. */
 export function foldProvider(
   id: ProviderId,
   entries: readonly Versioned<ProviderEntry>[],
@@ -35,20 +37,25 @@ export interface OutsideFacts {
   readonly name: string;
   readonly what: "hospital" | "investigator" | "maker" | "other department" | "other";
 }
-export interface OutsideEntry {
-  readonly kind: "OutsideNamed";
-  readonly outside: OutsideFacts;
-}
+export type OutsideEntry =
+  | { readonly kind: "OutsideNamed"; readonly outside: OutsideFacts }
+  | { readonly kind: "OutsideClosed" };
 export interface OutsideState extends OutsideFacts {
   readonly id: OutsideId;
   readonly version: number;
+  readonly closed: boolean;
 }
 
-/** Folds an outside party's entries; the last naming holds. Undefined before the first. */
+/** Folds an outside party's entries; the last naming holds, and opens what was closed. Undefined before the first. */
 export function foldOutside(
   id: OutsideId,
   entries: readonly Versioned<OutsideEntry>[],
 ): OutsideState | undefined {
-  const last = entries.at(-1);
-  return last && { id, version: last.version, ...last.entry.outside };
+  let facts: OutsideFacts | undefined;
+  let closed = false;
+  for (const { entry } of entries) {
+    if (entry.kind === "OutsideNamed") facts = entry.outside;
+    closed = entry.kind === "OutsideClosed";
+  }
+  return facts && { id, version: entries.at(-1)?.version ?? 0, ...facts, closed };
 }

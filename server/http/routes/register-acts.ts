@@ -1,14 +1,18 @@
 import { z } from "@hono/zod-openapi";
 import {
-  bindForeignCodeAct,
+  closeOutsideAct,
   closePlaceAct,
+  closeProviderAct,
+  nameOutsideAct,
+  nameProviderAct,
+} from "../../cases/party-acts.ts";
+import {
+  bindForeignCodeAct,
   describeKindAct,
   describePieceAct,
   listMembersAct,
   memberLeftAct,
-  nameOutsideAct,
   namePlaceAct,
-  nameProviderAct,
   registerPiecesAct,
 } from "../../cases/register-acts.ts";
 import { describeModelsAct, recordAcceptanceAct, withdrawAcceptanceAct } from "../../cases/rule-acts.ts";
@@ -184,8 +188,27 @@ export const REGISTER_ACTS = [
     command: "nameProvider",
     summary: "Names a provider that cleans, inspects or repairs",
     roles: MANAGES,
-    schema: z.object({ id: id<ProviderId>(), name: line(120), verifiedUntil: day.exactOptional() }),
+    schema: z.object({
+      id: id<ProviderId>(),
+      name: line(120),
+      verifiedUntil: day.exactOptional(),
+      verifiedBy: line(120).exactOptional(),
+    }),
     act: nameProviderAct,
+  }),
+  defineAct({
+    command: "closeProvider",
+    summary: "Closes a provider that has no piece",
+    roles: MANAGES,
+    schema: z.object({ provider: id<ProviderId>() }),
+    act: closeProviderAct,
+  }),
+  defineAct({
+    command: "closeOutside",
+    summary: "Closes an outside party that has no piece",
+    roles: MANAGES,
+    schema: z.object({ outside: id<OutsideId>() }),
+    act: closeOutsideAct,
   }),
   defineAct({
     command: "nameOutside",
