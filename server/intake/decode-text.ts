@@ -35,9 +35,10 @@ const OTHER_KINDS = [
  */
 export function decodeText(
   bytes: Uint8Array,
+  most = MOST_FILE_BYTES,
 ): { readonly text: string; readonly encoding: Encoding } | { readonly refusal: FileRefusal } {
-  if (bytes.length > MOST_FILE_BYTES) {
-    return { refusal: { code: "file-too-large", bytes: bytes.length, most: MOST_FILE_BYTES } };
+  if (bytes.length > most) {
+    return { refusal: { code: "file-too-large", bytes: bytes.length, most } };
   }
   const other = OTHER_KINDS.find(({ starts }) => starts.every((byte, at) => bytes[at] === byte));
   if (other) return { refusal: { code: "file-of-another-kind", what: other.what } };

@@ -19,12 +19,16 @@ export function unguardCell(cell: string): string {
 }
 
 /**
- * Writes rows as CSV text: CRLF after each row, cells quoted where they hold a separator, a quote or a line break
+ * Writes rows as CSV text: CRLF after each row (or LF, for programs that read line by line), cells quoted where they hold a separator, a quote or a line break
  * (RFC 4180), formula starts guarded. All three separators are quoted, since a spreadsheet may part at any of them.
  * A row of one empty cell is written as "" so that it is still a row.
  */
-export function writeCsv(rows: readonly (readonly string[])[], separator: Separator = ","): string {
-  return rows.map((cells) => `${writeRow(cells, separator)}\r\n`).join("");
+export function writeCsv(
+  rows: readonly (readonly string[])[],
+  separator: Separator = ",",
+  lineEnd: "\r\n" | "\n" = "\r\n",
+): string {
+  return rows.map((cells) => `${writeRow(cells, separator)}${lineEnd}`).join("");
 }
 
 function writeRow(cells: readonly string[], separator: Separator): string {
