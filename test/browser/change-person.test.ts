@@ -53,6 +53,29 @@ describe.each(SIZES)("who is at the bench, at $at", (size) => {
     await visitor.leave();
   });
 
+  test("what is scanned while it is not said who is here waits, in order, and is the new person's act", async () => {
+    const visitor = await visit(house.browser, size, house.address);
+    const { page } = visitor;
+    await signIn(page, "inez");
+    await scanAndHear(page, number("Rack B2"), /^Transfer to Rack B2\./);
+    await scanByWedge(page, number("Tobin Achterberg"));
+    await page.getByRole("dialog", { name: "Tobin Achterberg is at the bench" }).waitFor();
+    const before = await lastAct();
+    for (const name of ["helmet", "Rack B2"]) await scanByWedge(page, number(name));
+    await page.getByText("2 scans wait, in order, until it is said who is here.").waitFor();
+    expect(await lastAct()).toEqual(before);
+    await tabTo(page, "PIN", "textbox");
+    await page.keyboard.type(STAFF.tobin.pin, { delay: 120 });
+    expect(await pressAndHear(page, "Enter", /^Written:/)).toBe("Written: 1 piece transferred to Rack B2.");
+    expect(await lastActBy()).toBe("Tobin Achterberg");
+    await visitor.leave();
+  });
+
+  async function lastAct(): Promise<unknown> {
+    const query = house.db.app.selectFrom("act").select("id").orderBy("position", "desc").limit(1);
+    return (await query.executeTakeFirst())?.id;
+  }
+
   async function lastActBy(): Promise<string | undefined> {
     const row = await house.db.app
       .selectFrom("act as a")

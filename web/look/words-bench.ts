@@ -131,6 +131,8 @@ export const BENCH_WORDS = {
 
   tooManyScans:
     "More scans wait than the bench keeps. Wait for the answers, then scan the last pieces again.",
+  scansWait: (count: number) =>
+    `${countOf(count, "scan waits", "scans wait")}, in order, until it is said who is here.`,
   takenBack: "Taken back at the bench.",
   tookBack: (what: string) => `taken back: ${what}`,
   notTakenBack: "Not taken back.",

@@ -41,8 +41,10 @@ describe("against a server slowed to one second", () => {
         return `piece of ${scan.text}`;
       },
       failed: (scan) => `no answer for ${scan.text}`,
-      apply: (scan, answer, isLast) =>
-        applied.push({ text: scan.text, answer, isLast, at: Date.now() - start }),
+      apply: (scan, answer, isLast) => {
+        applied.push({ text: scan.text, answer, isLast, at: Date.now() - start });
+        return undefined;
+      },
       refuse: (scan) => refused.push(scan.text),
     });
     for (const text of texts(count)) {
@@ -128,4 +130,60 @@ test("an answer that comes twice, or for no scan, changes nothing", () => {
   const answered = stepQueue(first.queue, { kind: "answered", seq: 1, answer: "found" });
   expect(stepQueue(answered.queue, { kind: "answered", seq: 1, answer: "again" }).effects).toEqual([]);
   expect(stepQueue(answered.queue, { kind: "answered", seq: 9, answer: "stray" }).effects).toEqual([]);
+});
+
+describe("while it is not said who is at the bench", () => {
+  interface Asked {
+    readonly text: string;
+    readonly answer: (by: string) => void;
+  }
+
+  /** A line that a badge holds; answers are given by hand, in any order. */
+  function line() {
+    const asked: Asked[] = [];
+    const applied: string[] = [];
+    const opened = openScanLine<string>({
+      ask: ({ text }) =>
+        new Promise((answer) => asked.push({ text, answer: (by) => answer(`${text} for ${by}`) })),
+      failed: () => "failed",
+      apply: ({ text }, answer) => {
+        applied.push(answer);
+        return text === "badge" ? "hold" : undefined;
+      },
+      refuse: () => {},
+    });
+    const answer = async (index: number, by: string) => {
+      asked[index]?.answer(by);
+      await new Promise((done) => setTimeout(done, 0));
+    };
+    return { ...opened, asked, applied, answer };
+  }
+
+  test("scans wait in order, those asked before too, and all are asked anew for the person who came", async () => {
+    const bench = line();
+    for (const text of ["coat", "badge", "hood", "rack"]) bench.take(aScan(text));
+    await bench.answer(0, "inez");
+    await bench.answer(2, "inez");
+    await bench.answer(3, "inez");
+    await bench.answer(1, "inez");
+    bench.take(aScan("boots"));
+    expect([bench.applied, bench.waiting(), bench.asked.length]).toEqual([
+      ["coat for inez", "badge for inez"],
+      3,
+      4,
+    ]);
+    bench.release();
+    expect(bench.asked.slice(4).map(({ text }) => text)).toEqual(["hood", "rack", "boots"]);
+    for (const index of [6, 5, 4]) await bench.answer(index, "tobin");
+    expect(bench.applied.slice(2)).toEqual(["hood for tobin", "rack for tobin", "boots for tobin"]);
+    expect(bench.waiting()).toBe(0);
+  });
+
+  test("an answer that was on its way to the person before changes nothing", async () => {
+    const bench = line();
+    for (const text of ["badge", "hood"]) bench.take(aScan(text));
+    await bench.answer(0, "inez");
+    await bench.answer(1, "inez");
+    expect([bench.applied, bench.waiting()]).toEqual([["badge for inez"], 1]);
+  });
 });

@@ -16,10 +16,15 @@ interface Asked<Answer> {
 export interface ScanQueue<Answer> {
   readonly waiting: readonly Asked<Answer>[];
   readonly nextSeq: number;
+  /** Nothing is asked while it is not said who scans; what is scanned waits. */
+  readonly isHeld: boolean;
 }
 export type QueueInput<Answer> =
   | { readonly kind: "scanned"; readonly scan: ScanEvent }
-  | { readonly kind: "answered"; readonly seq: number; readonly answer: Answer };
+  | { readonly kind: "answered"; readonly seq: number; readonly answer: Answer }
+  /** `again`: scans whose answers were not applied any more; they stand before those that wait. */
+  | { readonly kind: "held"; readonly again: readonly ScanEvent[] }
+  | { readonly kind: "released" };
 export type QueueEffect<Answer> =
   | { readonly kind: "ask"; readonly seq: number; readonly scan: ScanEvent }
   /** `isLast`: nothing was scanned after it. A superseded answer is in the record; the screen shows the last. */
@@ -32,19 +37,29 @@ export interface QueueStep<Answer> {
 }
 
 export function emptyQueue<Answer>(): ScanQueue<Answer> {
-  return { waiting: [], nextSeq: 1 };
+  return { waiting: [], nextSeq: 1, isHeld: false };
 }
 
 /**
  * Takes a scan or an answer. Scans are asked in order, several at once; answers are applied in the order of
  * scanning, whatever order they come in. A failed request is an answer too: the caller makes it one.
+ * While it is held every scan waits, and is asked anew once it is released: an answer to somebody else is none.
  */
 export function stepQueue<Answer>(queue: ScanQueue<Answer>, input: QueueInput<Answer>): QueueStep<Answer> {
+  if (input.kind === "held") return { queue: heldQueue(queue, input.again), effects: [] };
+  if (input.kind === "released") return settle({ ...queue, isHeld: false });
   if (input.kind === "answered") return settle(withAnswer(queue, input.seq, input.answer));
   if (queue.waiting.length >= WAITING_AT_MOST)
     return { queue, effects: [{ kind: "refuse", scan: input.scan }] };
   const added: Asked<Answer> = { seq: queue.nextSeq, scan: input.scan, isAsked: false };
-  return settle({ waiting: [...queue.waiting, added], nextSeq: queue.nextSeq + 1 });
+  return settle({ ...queue, waiting: [...queue.waiting, added], nextSeq: queue.nextSeq + 1 });
+}
+
+/** Scans get new numbers, so that answers on their way to the person before find none of them. */
+function heldQueue<Answer>(queue: ScanQueue<Answer>, again: readonly ScanEvent[]): ScanQueue<Answer> {
+  const scans = [...again, ...queue.waiting.map(({ scan }) => scan)];
+  const waiting = scans.map((scan, index) => ({ seq: queue.nextSeq + index, scan, isAsked: false }));
+  return { waiting, nextSeq: queue.nextSeq + scans.length, isHeld: true };
 }
 
 /** An answer to a scan that has one already, or that is unknown, changes nothing. */
@@ -54,6 +69,7 @@ function withAnswer<Answer>(queue: ScanQueue<Answer>, seq: number, answer: Answe
 }
 
 function settle<Answer>(queue: ScanQueue<Answer>): QueueStep<Answer> {
+  if (queue.isHeld) return { queue, effects: [] };
   const firstOpen = queue.waiting.findIndex((one) => !hasAnswer(one));
   const done = firstOpen < 0 ? queue.waiting : queue.waiting.slice(0, firstOpen);
   const rest = queue.waiting.slice(done.length);

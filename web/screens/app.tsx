@@ -103,6 +103,7 @@ function SignedIn(props: SignedInProps) {
   const sounds = useMemo(openSounds, []);
   const [isMenuOpen, setMenuOpen] = useState(false);
   useEffect(() => setMenuOpen(false), [place]);
+  const [waiting, setWaiting] = useState(0);
   const [badge, setBadge] = useState<{ number: string; name: string }>();
   const zone = { now: Date.now(), timeZone: shared.timeZone };
   const port = useMemo(() => serverBenchPort(client, () => shared.timeZone), [client, shared.timeZone]);
@@ -140,6 +141,8 @@ function SignedIn(props: SignedInProps) {
           person={person}
           me={me.account}
           isTurnInOnly={me.strength === "badge"}
+          isChanging={badge !== undefined}
+          onWaiting={setWaiting}
           role={me.role}
           clock={zone}
           places={shared.places}
@@ -175,13 +178,14 @@ function SignedIn(props: SignedInProps) {
       />
       <PersonDialog
         badge={badge}
+        waiting={waiting}
         say={say}
         change={(number, pin) =>
           ask(client.post("/api/bench/change-person", { body: { badge: number, ...(pin ? { pin } : {}) } }))
         }
-        onChanged={() => {
+        onChanged={async () => {
+          await props.onPerson();
           setBadge(undefined);
-          void props.onPerson();
         }}
         onClose={() => setBadge(undefined)}
       />

@@ -8,6 +8,8 @@ import type { Asked } from "./sign-in-screen.tsx";
 
 export interface PersonDialogProps {
   readonly badge: { readonly number: string; readonly name: string } | undefined;
+  /** Scans that were taken since the badge, and wait. */
+  readonly waiting: number;
   readonly say: Words;
   readonly change: (badge: string, pin?: string) => Promise<Asked<unknown>>;
   readonly onChanged: () => void;
@@ -85,6 +87,7 @@ export function PersonDialog(props: PersonDialogProps) {
           </button>
         </div>
       </form>
+      <p role="status">{props.waiting > 0 ? say.scansWait(props.waiting) : ""}</p>
       {wrong ? (
         <Notice kind="fault" head={wrong} live="assertive">
           {say.trayKept}

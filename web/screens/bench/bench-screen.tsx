@@ -29,6 +29,9 @@ export interface BenchScreenProps {
   readonly me: string;
   /** Signed in by a bare badge, which is enough for a turn-in only. */
   readonly isTurnInOnly?: boolean;
+  /** A badge was scanned, and it is not said yet who is here: scans wait. */
+  readonly isChanging: boolean;
+  readonly onWaiting: (scans: number) => void;
   readonly role: Role;
   readonly clock: Clock;
   readonly places: readonly PlaceBrief[];
@@ -55,6 +58,10 @@ export function BenchScreen(props: BenchScreenProps) {
     print: () => trailOf(run.shown, props.onPrintRecord),
   });
   useTurnInOnly(bench, props.isTurnInOnly === true);
+  useEffect(() => {
+    if (!props.isChanging) bench.release();
+  }, [props.isChanging]);
+  useEffect(() => props.onWaiting(bench.asking.length), [bench.asking.length]);
   const isStopped = run.shown.what === "refused";
   return (
     <Page
@@ -81,7 +88,7 @@ export function BenchScreen(props: BenchScreenProps) {
           onChangeMode={() => setChoosing(true)}
         />
       }
-      sign={<Waiting bench={bench} say={say} />}
+      sign={props.isChanging ? null : <Waiting bench={bench} say={say} />}
     >
       <BenchMiddle {...props} bench={bench} />
       <PhoneActs {...props} bench={bench} />

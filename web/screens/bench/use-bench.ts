@@ -21,6 +21,8 @@ export interface Bench {
   readonly choices: ActChoices;
   choose(choices: ActChoices): void;
   take(event: ScanEvent): void;
+  /** Takes what was scanned since a badge, once it is said who is here. */
+  release(): void;
   step(event: BenchEvent): void;
   takeBack(): Promise<void>;
   /** Sends an act about what is shown, and asks for the piece anew once it is written. */
@@ -73,6 +75,8 @@ export function useBench(parts: BenchParts): Bench {
           setAsking((waiting) => waiting.slice(1));
           if ("failed" in asked) step({ kind: "fault", says: asked.failed });
           else step({ kind: "scanned", answer: asked.answer, via: scan.via });
+          // Whoever holds the badge is not at the bench yet: what is scanned now is not the other person's.
+          return "answer" in asked && asked.answer.kind === "badge" ? "hold" : undefined;
         },
         refuse: () => step({ kind: "fault", says: now.current.parts.say.tooManyScans }),
       }),
@@ -129,7 +133,18 @@ export function useBench(parts: BenchParts): Bench {
       });
     }
   };
-  return { run, asking, says, choices, choose: setChoices, take, step, takeBack, actOn };
+  return {
+    run,
+    asking,
+    says,
+    choices,
+    choose: setChoices,
+    take,
+    release: line.release,
+    step,
+    takeBack,
+    actOn,
+  };
 }
 
 interface Now {
