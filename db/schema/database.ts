@@ -149,6 +149,16 @@ export interface ForeignCodeTable {
 }
 export type ForeignCodeRow = Selectable<ForeignCodeTable>;
 
+export interface FoundPropertyTable {
+  receipt: string;
+  piece: string;
+  version: number;
+  found_at: Timestamp;
+  given_back_at: ColumnType<Date | null, Date | string | null, Date | string | null>;
+  given_back_to: string | null;
+}
+export type FoundPropertyRow = Selectable<FoundPropertyTable>;
+
 export interface HoldTable {
   piece: string;
   version: number;
@@ -241,6 +251,47 @@ export interface LedgerHeadTable {
 }
 export type LedgerHeadRow = Selectable<LedgerHeadTable>;
 
+export interface LoadTable {
+  id: string;
+  machine: string | null;
+  place: string | null;
+  programme: string | null;
+  provider: string | null;
+  document: string | null;
+  how: string | null;
+  started_at: Timestamp;
+  ended_at: ColumnType<Date | null, Date | string | null, Date | string | null>;
+  outcome: "as programmed" | "aborted" | null;
+  about_at: ColumnType<Date | null, Date | string | null, Date | string | null>;
+  about_minutes: number | null;
+  despite: string[];
+  evidence: string;
+  read: number | null;
+  read_scale: "F" | "C" | null;
+  version: number;
+}
+export type LoadRow = Selectable<LoadTable>;
+
+export interface MachineTable {
+  id: string;
+  name: string;
+  what: "washer-extractor" | "dryer" | "cabinet" | "by hand";
+  place: string;
+  drum_diameter_mm: number | null;
+  most_garments: number | null;
+  closed: boolean;
+  version: number;
+}
+export type MachineRow = Selectable<MachineTable>;
+
+export interface MachineCheckTable {
+  machine: string;
+  version: number;
+  checked_at: Timestamp;
+  outcome: "in order" | "faulty";
+}
+export type MachineCheckRow = Selectable<MachineCheckTable>;
+
 export interface MemberTable {
   id: string;
   number: string;
@@ -277,7 +328,7 @@ export type ModelTakesRow = Selectable<ModelTakesTable>;
 
 export interface NamedTable {
   id: string;
-  kind: "place" | "member" | "provider" | "outside" | "account" | "model" | "contamination-event";
+  kind: "place" | "member" | "provider" | "outside" | "account" | "model" | "contamination-event" | "machine";
   name: string | null;
   detail: string | null;
   up: string | null;
@@ -353,6 +404,7 @@ export interface PieceTable {
   registered_at: Timestamp;
   version: number;
   seen_at: ColumnType<Date | null, Date | string | null, Date | string | null>;
+  wet: boolean;
 }
 export type PieceRow = Selectable<PieceTable>;
 
@@ -388,6 +440,13 @@ export interface PlaceTable {
 }
 export type PlaceRow = Selectable<PlaceTable>;
 
+export interface PlaceCleanedTable {
+  place: string;
+  n: number;
+  cleaned_at: Timestamp;
+}
+export type PlaceCleanedRow = Selectable<PlaceCleanedTable>;
+
 export interface PrintFileTable {
   run: string;
   n: number;
@@ -410,6 +469,21 @@ export interface PrintRunTable {
   numbers: Generated<string[]>;
 }
 export type PrintRunRow = Selectable<PrintRunTable>;
+
+export interface ProgrammeTable {
+  id: string;
+  machine: string;
+  name: string;
+  how: string | null;
+  temperature: number | null;
+  temperature_scale: "F" | "C" | null;
+  detergent_ph_tenths: number | null;
+  extraction_rpm: number | null;
+  minutes: number | null;
+  usual: boolean;
+  ended: boolean;
+}
+export type ProgrammeRow = Selectable<ProgrammeTable>;
 
 export interface ProviderTable {
   id: string;
@@ -466,6 +540,7 @@ export interface StayTable {
   evidence: string;
   from_version: number;
   to_version: number | null;
+  load: string | null;
 }
 export type StayRow = Selectable<StayTable>;
 
@@ -506,6 +581,7 @@ export interface Database {
   event_member: EventMemberTable;
   fitting: FittingTable;
   foreign_code: ForeignCodeTable;
+  found_property: FoundPropertyTable;
   hold: HoldTable;
   import_file: ImportFileTable;
   import_problem: ImportProblemTable;
@@ -513,6 +589,9 @@ export interface Database {
   job: JobTable;
   kind: KindTable;
   ledger_head: LedgerHeadTable;
+  load: LoadTable;
+  machine: MachineTable;
+  machine_check: MachineCheckTable;
   member: MemberTable;
   model: ModelTable;
   model_takes: ModelTakesTable;
@@ -525,8 +604,10 @@ export interface Database {
   piece_met: PieceMetTable;
   pin_tries: PinTriesTable;
   place: PlaceTable;
+  place_cleaned: PlaceCleanedTable;
   print_file: PrintFileTable;
   print_run: PrintRunTable;
+  programme: ProgrammeTable;
   provider: ProviderTable;
   scan: ScanTable;
   session: SessionTable;

@@ -180,6 +180,17 @@ table foreign_code
   CREATE INDEX foreign_code_piece ON public.foreign_code USING btree (piece)
   grant layertrail_app: delete, insert, select, update
 
+table found_property
+  receipt text not null
+  piece uuid not null
+  version integer not null
+  found_at timestamp with time zone not null
+  given_back_at timestamp with time zone
+  given_back_to uuid
+  constraint found_property_pkey: PRIMARY KEY (receipt)
+  CREATE INDEX found_property_piece ON public.found_property USING btree (piece)
+  grant layertrail_app: delete, insert, select, update
+
 table hold
   piece uuid not null
   version integer not null
@@ -290,6 +301,56 @@ table ledger_head
   constraint ledger_head_single_check: CHECK (single)
   grant layertrail_app: select, update
 
+table load
+  id uuid not null
+  machine uuid
+  place uuid
+  programme uuid
+  provider uuid
+  document text
+  how text
+  started_at timestamp with time zone not null
+  ended_at timestamp with time zone
+  outcome text
+  about_at timestamp with time zone
+  about_minutes integer
+  despite text[] not null
+  evidence text not null
+  read integer
+  read_scale text
+  version integer not null
+  constraint load_check: CHECK (((machine IS NULL) <> (provider IS NULL)))
+  constraint load_outcome_check: CHECK ((outcome = ANY (ARRAY['as programmed'::text, 'aborted'::text])))
+  constraint load_pkey: PRIMARY KEY (id)
+  constraint load_read_scale_check: CHECK ((read_scale = ANY (ARRAY['F'::text, 'C'::text])))
+  CREATE INDEX load_machine ON public.load USING btree (machine, started_at) WHERE (machine IS NOT NULL)
+  CREATE INDEX load_provider ON public.load USING btree (provider, started_at) WHERE (provider IS NOT NULL)
+  CREATE UNIQUE INDEX load_running ON public.load USING btree (machine) WHERE (ended_at IS NULL)
+  grant layertrail_app: delete, insert, select, update
+
+table machine
+  id uuid not null
+  name text not null
+  what text not null
+  place uuid not null
+  drum_diameter_mm integer
+  most_garments integer
+  closed boolean not null
+  version integer not null
+  constraint machine_pkey: PRIMARY KEY (id)
+  constraint machine_what_check: CHECK ((what = ANY (ARRAY['washer-extractor'::text, 'dryer'::text, 'cabinet'::text, 'by hand'::text])))
+  CREATE UNIQUE INDEX machine_place ON public.machine USING btree (place) WHERE (NOT closed)
+  grant layertrail_app: delete, insert, select, update
+
+table machine_check
+  machine uuid not null
+  version integer not null
+  checked_at timestamp with time zone not null
+  outcome text not null
+  constraint machine_check_outcome_check: CHECK ((outcome = ANY (ARRAY['in order'::text, 'faulty'::text])))
+  constraint machine_check_pkey: PRIMARY KEY (machine, version)
+  grant layertrail_app: delete, insert, select, update
+
 table member
   id uuid not null
   number text not null
@@ -335,7 +396,7 @@ table named
   detail text
   up uuid
   version integer not null
-  constraint named_kind_check: CHECK ((kind = ANY (ARRAY['place'::text, 'member'::text, 'provider'::text, 'outside'::text, 'account'::text, 'model'::text, 'contamination-event'::text])))
+  constraint named_kind_check: CHECK ((kind = ANY (ARRAY['place'::text, 'member'::text, 'provider'::text, 'outside'::text, 'account'::text, 'model'::text, 'contamination-event'::text, 'machine'::text])))
   constraint named_pkey: PRIMARY KEY (id)
   grant layertrail_app: delete, insert, select, update
 
@@ -415,6 +476,7 @@ table piece
   registered_at timestamp with time zone not null
   version integer not null
   seen_at timestamp with time zone
+  wet boolean not null
   constraint piece_check: CHECK (((holder IS NULL) = (holder_kind = ANY (ARRAY['in transit'::text, 'whereabouts unknown'::text]))))
   constraint piece_holder_kind_check: CHECK ((holder_kind = ANY (ARRAY['place'::text, 'member'::text, 'provider'::text, 'outside'::text, 'in transit'::text, 'whereabouts unknown'::text])))
   constraint piece_label_reading_check: CHECK ((label_reading = ANY (ARRAY['not yet read'::text, 'read'::text, 'not legible'::text])))
@@ -479,6 +541,13 @@ table place
   CREATE UNIQUE INDEX place_name ON public.place USING btree (lower(name)) WHERE (NOT closed)
   grant layertrail_app: delete, insert, select, update
 
+table place_cleaned
+  place uuid not null
+  n integer not null
+  cleaned_at timestamp with time zone not null
+  constraint place_cleaned_pkey: PRIMARY KEY (place, n)
+  grant layertrail_app: delete, insert, select, update
+
 table print_file
   run uuid not null
   n integer not null
@@ -504,6 +573,23 @@ table print_run
   constraint print_run_pkey: PRIMARY KEY (id)
   constraint print_run_what_check: CHECK ((what = ANY (ARRAY['tags'::text, 'cards'::text])))
   CREATE INDEX print_run_made ON public.print_run USING btree (made_at DESC)
+  grant layertrail_app: delete, insert, select, update
+
+table programme
+  id uuid not null
+  machine uuid not null
+  name text not null
+  how text
+  temperature integer
+  temperature_scale text
+  detergent_ph_tenths integer
+  extraction_rpm integer
+  minutes integer
+  usual boolean not null
+  ended boolean not null
+  constraint programme_pkey: PRIMARY KEY (id)
+  constraint programme_temperature_scale_check: CHECK ((temperature_scale = ANY (ARRAY['F'::text, 'C'::text])))
+  CREATE INDEX programme_machine ON public.programme USING btree (machine)
   grant layertrail_app: delete, insert, select, update
 
 table provider
@@ -567,10 +653,12 @@ table stay
   evidence text not null
   from_version integer not null
   to_version integer
+  load uuid
   constraint stay_check: CHECK ((to_at >= from_at))
   constraint stay_one_holder: EXCLUDE USING gist (piece WITH =, tstzrange(from_at, to_at) WITH &&)
   constraint stay_pkey: PRIMARY KEY (piece, n)
   CREATE INDEX stay_holder ON public.stay USING btree (holder, from_at) WHERE (holder IS NOT NULL)
+  CREATE INDEX stay_load ON public.stay USING btree (load) WHERE (load IS NOT NULL)
   CREATE UNIQUE INDEX stay_open ON public.stay USING btree (piece) WHERE (to_at IS NULL)
   grant layertrail_app: delete, insert, select, update
 

@@ -1,12 +1,14 @@
 import { onPiece } from "../domain/bench/bench-state.ts";
+import { onLoad } from "../domain/cleaning/run-load.ts";
+import { takeBackLoadEntries } from "../domain/cleaning/take-back-load.ts";
 import { type Holder, holderId } from "../domain/custody/holder.ts";
-import type { PieceId, Uuid } from "../domain/ids.ts";
+import type { LoadId, PieceId, Uuid } from "../domain/ids.ts";
 import { type Correction, correctEntry } from "../domain/pieces/correct-entries.ts";
-import type { Refusal } from "../domain/refusal.ts";
+import type { Decided, Refusal } from "../domain/refusal.ts";
 import type { NewEntry } from "../domain/subjects.ts";
 import type { Instant } from "../domain/time.ts";
-import { type ActScope, entriesOf, takePieces } from "../store/act-scope.ts";
-import { findAct } from "../store/append-act.ts";
+import { type ActScope, entriesOf, takePieces, takeSubjects } from "../store/act-scope.ts";
+import { findAct, type WrittenAct } from "../store/append-act.ts";
 import { unknownHolders } from "../store/known-holders.ts";
 import type { Act, ActEnvelope } from "./run-act.ts";
 
@@ -46,7 +48,7 @@ export const takeBackAct: Act<TakeBackAct> = {
   async decide(scope, command, envelope) {
     const act = await findAct(scope.tx, command.act);
     if (!act) return { refusals: [{ code: "unknown-subject", subject: command.act, what: "act" }] };
-    const others = act.entries.filter((entry) => entry.subjectKind !== "piece");
+    const others = act.entries.filter(({ subjectKind }) => subjectKind !== "piece" && subjectKind !== "load");
     if (others.length > 0) {
       return {
         refusals: others.map(
@@ -59,12 +61,36 @@ export const takeBackAct: Act<TakeBackAct> = {
         ),
       };
     }
-    const corrections = act.entries.map(
-      ({ subject, version }): Correction => ({ piece: subject as PieceId, version, void: true }),
-    );
-    return correctAll(scope, corrections, command.note, envelope);
+    const loads = await takeBackLoads(scope, act.entries, command.note, envelope.at);
+    if ("refusals" in loads) return loads;
+    const corrections = act.entries
+      .filter(({ subjectKind }) => subjectKind === "piece")
+      .map(({ subject, version }): Correction => ({ piece: subject as PieceId, version, void: true }));
+    const corrected = await correctAll(scope, corrections, command.note, envelope);
+    return "refusals" in corrected ? corrected : { entries: [...loads.entries, ...corrected.entries] };
   },
 };
+
+/** Takes back what an act wrote on loads; its pieces' entries are corrected beside it. */
+async function takeBackLoads(
+  scope: ActScope,
+  written: WrittenAct["entries"],
+  note: string,
+  at: Instant,
+): Promise<Decided<readonly NewEntry[]>> {
+  const onLoads = written.filter(({ subjectKind }) => subjectKind === "load");
+  const ids = onLoads.map(({ subject }) => subject as LoadId);
+  await takeSubjects(scope, "load", ids);
+  const refusals: Refusal[] = [];
+  const entries: NewEntry[] = [];
+  for (const id of new Set(ids)) {
+    const versions = onLoads.filter(({ subject }) => subject === id).map(({ version }) => version);
+    const taken = takeBackLoadEntries(id, entriesOf(scope, "load", id), versions, at);
+    if ("refusals" in taken) refusals.push(...taken.refusals);
+    else entries.push(...taken.entries.map((entry) => onLoad(id, entry, { note })));
+  }
+  return refusals.length > 0 ? { refusals } : { entries };
+}
 
 async function correctAll(
   scope: ActScope,

@@ -11,6 +11,9 @@ export type OutsideId = Brand<Uuid, "outside party">;
 export type ModelId = Brand<Uuid, "model">;
 export type EventId = Brand<Uuid, "contamination event">;
 export type AccountId = Brand<Uuid, "account">;
+export type MachineId = Brand<Uuid, "machine">;
+export type ProgrammeId = Brand<Uuid, "programme">;
+export type LoadId = Brand<Uuid, "load">;
 export type ActId = Brand<Uuid, "act">;
 
 const UUID = /^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/;

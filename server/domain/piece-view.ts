@@ -27,7 +27,8 @@ export interface Named {
     | "account"
     | "piece"
     | "model"
-    | "contamination-event";
+    | "contamination-event"
+    | "machine";
   readonly id?: Uuid;
   readonly name: string;
   /** Of a place: the place that it is within. Of a member: the number. Of an account: the role. Of a piece: a number. */

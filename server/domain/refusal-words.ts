@@ -1,3 +1,4 @@
+import { isLoadRefusal, phraseLoad } from "./cleaning/load-refusal-words.ts";
 import { phraseContamination } from "./contamination/contamination-refusal-words.ts";
 import { sayCustody } from "./custody/holder-words.ts";
 import { phraseFitting } from "./fittings/fitting-refusal-words.ts";
@@ -18,6 +19,7 @@ export { type Phrase, type SubjectNames, sayPhrase } from "./phrase.ts";
  * `when` writes instants in the department's time zone. One wording for screens, problem details and command line.
  */
 export function phraseRefusal(refusal: Refusal, names: SubjectNames, when: WhenWords = whenInUtc): Phrase {
+  if (isLoadRefusal(refusal)) return phraseLoad(refusal, names, when);
   switch (refusal.code) {
     case "changed":
       return phraseChanged(refusal, names);

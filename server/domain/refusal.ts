@@ -1,3 +1,4 @@
+import type { OverLimit } from "./cleaning/programme-limits.ts";
 import type { Holder } from "./custody/holder.ts";
 import type { WayOut } from "./custody/late-record.ts";
 import type { Evidence } from "./evidence.ts";
@@ -116,6 +117,63 @@ export type Refusal =
       readonly evidence: Evidence;
     }
   | { readonly code: "role"; readonly needs: readonly string[] }
+  | { readonly code: "washed-apart"; readonly subject: Uuid; readonly shell: Uuid }
+  | {
+      readonly code: "shells-and-liners";
+      readonly subject: Uuid;
+      readonly shells: number;
+      readonly liners: number;
+    }
+  | {
+      readonly code: "not-so-cleaned";
+      readonly subject: Uuid;
+      readonly why: "by hand" | "not at all" | "proximity shell";
+    }
+  | {
+      readonly code: "load-too-large";
+      readonly subject: Uuid;
+      readonly garments: number;
+      readonly most: number;
+    }
+  | {
+      readonly code: "over-limits";
+      readonly subject: Uuid;
+      readonly programme: string;
+      readonly over: readonly OverLimit[];
+    }
+  /** `kinds` is what the contaminants are called. */
+  | {
+      readonly code: "to-a-specialist";
+      readonly subject: Uuid;
+      readonly event: Uuid;
+      readonly kinds: readonly string[];
+    }
+  | {
+      readonly code: "shares-no-load";
+      readonly subject: Uuid;
+      readonly event: Uuid;
+      readonly kinds: readonly string[];
+    }
+  | { readonly code: "machine-there"; readonly subject: Uuid; readonly by: Uuid }
+  | { readonly code: "no-programme"; readonly subject: Uuid }
+  | { readonly code: "machine-faulty"; readonly subject: Uuid; readonly since: Instant }
+  | { readonly code: "load-running"; readonly subject: Uuid; readonly since: Instant }
+  | { readonly code: "load-over"; readonly subject: Uuid; readonly at: Instant }
+  | {
+      readonly code: "ended-early";
+      readonly subject: Uuid;
+      readonly since: Instant;
+      readonly minutes: number;
+    }
+  | { readonly code: "length-unknown"; readonly subject: Uuid }
+  | { readonly code: "moved-between"; readonly subject: Uuid; readonly holder: Holder; readonly at: Instant }
+  | {
+      readonly code: "not-there";
+      readonly subject: Uuid;
+      readonly holder: Holder;
+      readonly was: Holder;
+      readonly at: Instant;
+    }
   | { readonly code: "nothing-to-do" };
 
 export type RefusalCode = Refusal["code"];

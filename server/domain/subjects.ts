@@ -1,3 +1,5 @@
+import type { LoadEntry } from "./cleaning/load.ts";
+import type { MachineEntry } from "./cleaning/machine.ts";
 import type { EventEntry } from "./contamination/contamination-event.ts";
 import type { Uuid } from "./ids.ts";
 import type { PieceEntry } from "./pieces/piece-entries.ts";
@@ -43,6 +45,8 @@ export interface EntriesOf {
   model: ModelEntry;
   acceptance: AcceptanceEntry;
   "contamination-event": EventEntry;
+  load: LoadEntry;
+  machine: MachineEntry;
   policy: PolicyEntry;
   account: AccountEntry;
 }

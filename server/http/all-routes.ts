@@ -2,6 +2,7 @@ import type { Route } from "./define-route.ts";
 import { ACCOUNT_ACTS } from "./routes/account-acts.ts";
 import { accountRoutes } from "./routes/accounts.ts";
 import { BENCH_ACTS } from "./routes/bench-acts.ts";
+import { CLEANING_ACTS } from "./routes/cleaning-acts.ts";
 import { EVENT_ACTS } from "./routes/event-acts.ts";
 import { healthRoutes } from "./routes/health.ts";
 import { importRoutes } from "./routes/imports.ts";
@@ -40,4 +41,5 @@ export const ROUTES: readonly Route[] = [
   ...REGISTER_ACTS,
   ...TAG_ACTS,
   ...EVENT_ACTS,
+  ...CLEANING_ACTS,
 ];

@@ -3,6 +3,7 @@ import type { HttpMethod, Route } from "./define-route.ts";
 import type { ACCOUNT_ACTS } from "./routes/account-acts.ts";
 import type { accountRoutes } from "./routes/accounts.ts";
 import type { BENCH_ACTS } from "./routes/bench-acts.ts";
+import type { CLEANING_ACTS } from "./routes/cleaning-acts.ts";
 import type { EVENT_ACTS } from "./routes/event-acts.ts";
 import type { healthRoutes } from "./routes/health.ts";
 import type { importRoutes } from "./routes/imports.ts";
@@ -28,7 +29,8 @@ type Acts =
   | (typeof BENCH_ACTS)[number]
   | (typeof REGISTER_ACTS)[number]
   | (typeof TAG_ACTS)[number]
-  | (typeof EVENT_ACTS)[number];
+  | (typeof EVENT_ACTS)[number]
+  | (typeof CLEANING_ACTS)[number];
 type Others =
   | (typeof healthRoutes)[number]
   | (typeof problemRoutes)[number]

@@ -1,7 +1,7 @@
 import { z } from "@hono/zod-openapi";
 import type { Holder } from "../domain/custody/holder.ts";
 import { EVIDENCE } from "../domain/evidence.ts";
-import { parseUuid, type Uuid } from "../domain/ids.ts";
+import { type PieceId, parseUuid, type Uuid } from "../domain/ids.ts";
 import {
   PASSPHRASE_MAX,
   PASSPHRASE_MIN,
@@ -94,6 +94,21 @@ export const holder = z
       id: { type: "string", format: "uuid" },
     },
   });
+
+/** As many as one act takes: a station's gear goes in several. */
+export const MOST_PIECES = 500;
+
+/** Pieces as they came before the scanner or the keyboard. */
+export const handledPieces = z
+  .array(
+    z.object({
+      piece: id<PieceId>(),
+      evidence: z.enum(["scanned", "typed"]),
+      reliedOn: z.object({ holder: holder.exactOptional() }).exactOptional(),
+    }),
+  )
+  .min(1)
+  .max(MOST_PIECES);
 
 /** Answers: ids and instants as text. */
 export const idText = z.string().openapi({ format: "uuid" });

@@ -41,7 +41,7 @@ export function actsFromRows(rows: readonly ToldRow[], names: Names): ActView[] 
 }
 
 /** Members of entries whose ids name nothing that a screen shows. */
-const UNNAMED = new Set(["run", "acceptance"]);
+const UNNAMED = new Set(["run", "acceptance", "load"]);
 
 /** Collects the ids that entries speak of, so that they can be named. */
 export function idsTold(value: unknown): string[] {

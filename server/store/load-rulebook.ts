@@ -6,6 +6,7 @@ import type { ModelId } from "../domain/ids.ts";
 import type { AcceptedCombination } from "../domain/label-check/accepted-combination.ts";
 import type { MakersLabel, ModelTakes } from "../domain/pieces/label.ts";
 import type { KindFacts } from "../domain/register/kind.ts";
+import type { ModelFacts } from "../domain/register/model.ts";
 import { STARTING_SETTINGS } from "../domain/register/policy.ts";
 import type { LocalDate } from "../domain/time.ts";
 import type { Tx } from "./db.ts";
@@ -26,6 +27,7 @@ interface ModelRow {
   readonly maker: string;
   readonly name: string;
   readonly layers: readonly string[];
+  readonly wash: ModelFacts["wash"] | null;
   readonly takes: readonly { [Field in keyof ModelTakes]: ModelTakes[Field] | null }[] | null;
 }
 
@@ -42,7 +44,7 @@ export const RULES_ABOUT_OWN = `
     where c.id in (select m.event from own join piece_met m on m.piece = own.id)) as events,
   (select json_agg(json_build_object('id', id, 'saidBy', said_by, 'saidByName', said_by_name, 'saidOn', said_on,
     'document', document, 'scope', scope)) from acceptance where not withdrawn) as words,
-  (select json_agg(json_build_object('id', m.id, 'kind', m.kind, 'maker', m.maker, 'name', m.name, 'layers', m.layers,
+  (select json_agg(json_build_object('id', m.id, 'kind', m.kind, 'maker', m.maker, 'name', m.name, 'layers', m.layers, 'wash', m.wash,
     'takes', (select json_agg(json_build_object('shellModel', t.model, 'layerKind', t.layer_kind,
       'takesModel', t.takes_model, 'takesModelName', taken.name, 'takesLinerCode', t.takes_code) order by t.n)
       from model_takes t left join model taken on taken.id = t.takes_model where t.model = m.id)))
@@ -66,6 +68,7 @@ export function rulebookFrom(
   return {
     kinds: new Map((rules.kinds ?? []).map((kind) => [kind.code ?? "", withoutNulls<KindFacts>(kind)])),
     layersOfModel: new Map(models.map(({ id, layers }) => [id, layers])),
+    washOfModel: new Map(models.flatMap(({ id, wash }) => (wash ? [[id, wash] as const] : []))),
     modelTable: models.flatMap(({ takes }) => (takes ?? []).map((row) => withoutNulls<ModelTakes>(row))),
     words: rules.words ?? [],
     settings,

@@ -22,6 +22,8 @@ const ANCHORS: Readonly<Partial<Record<SubjectKind, string>>> = {
   model: "model",
   acceptance: "acceptance",
   account: "account",
+  load: "load",
+  machine: "machine",
 };
 
 /**

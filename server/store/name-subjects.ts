@@ -13,7 +13,8 @@ export type NamedKind =
   | "model"
   | "kind"
   | "account"
-  | "contamination-event";
+  | "contamination-event"
+  | "machine";
 
 /** What an id names, as a person reads it. `number` is the tag that a piece carries, where it carries one. */
 export interface SubjectName {
@@ -48,6 +49,7 @@ export async function nameSubjects(db: Db, ids: readonly string[]): Promise<Read
     union all select id, 'provider', name, null from provider join wanted using (id)
     union all select id, 'outside', name, null from outside join wanted using (id)
     union all select id, 'model', maker || ' ' || name, null from model join wanted using (id)
+    union all select id, 'machine', name, null from machine join wanted using (id)
     union all select id, 'kind', name, null from kind join wanted using (id)
     union all select id, 'contamination-event', name, null from contamination_event join wanted using (id)
     union all select a.id, 'account', coalesce(own.name, listed.name, a.role), null

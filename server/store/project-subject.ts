@@ -1,3 +1,5 @@
+import { foldLoad } from "../domain/cleaning/load.ts";
+import { foldMachine } from "../domain/cleaning/machine.ts";
 import { foldEvent } from "../domain/contamination/contamination-event.ts";
 import type { Uuid } from "../domain/ids.ts";
 import type { Versioned } from "../domain/pieces/piece-entries.ts";
@@ -13,6 +15,7 @@ import { foldPolicy, POLICY_ID } from "../domain/register/policy.ts";
 import type { EntriesOf, SubjectKind } from "../domain/subjects.ts";
 import { foldTag } from "../domain/tags/tag-entries.ts";
 import { pieceOfTag } from "../domain/tags/tag-state.ts";
+import { rowsOfLoad, rowsOfMachine } from "./cleaning-rows.ts";
 import { instantCell, type ProjectedRow, type Projection, rowsOfPiece } from "./projected-rows.ts";
 
 export class SubjectFault extends Error {
@@ -64,10 +67,11 @@ const PROJECTORS: Projectors = {
   place(id, entries) {
     const place = foldPlace(id, entries);
     if (!place) return {};
-    const { side, within, number, ...rest } = place;
+    const { side, within, number, cleanings, ...rest } = place;
     const row = { ...rest, side: side ?? null, within: within ?? null, number: number ?? null };
     return {
       place: [row],
+      place_cleaned: cleanings.map((at, index) => ({ place: id, n: index + 1, cleaned_at: instantCell(at) })),
       numbered: numbered(number, "place", id, place.version),
       named: named("place", place, { name: place.name, up: within }),
     };
@@ -189,6 +193,16 @@ const PROJECTORS: Projectors = {
       numbered: numbered(badge, "badge", id, version),
       named: named("account", account, { detail: role, up: member }),
     };
+  },
+  load(id, entries) {
+    const load = foldLoad(id, entries);
+    return load ? rowsOfLoad(load) : {};
+  },
+  machine(id, entries) {
+    const machine = foldMachine(id, entries);
+    if (!machine) return {};
+    const { name, place } = machine;
+    return { ...rowsOfMachine(machine), named: named("machine", machine, { name, up: place }) };
   },
 };
 

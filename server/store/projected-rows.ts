@@ -12,6 +12,7 @@ export const PROJECTED_TABLES = {
   named: ["id"],
   kind: ["id"],
   place: ["id"],
+  place_cleaned: ["place", "n"],
   member: ["id"],
   provider: ["id"],
   outside: ["id"],
@@ -31,6 +32,11 @@ export const PROJECTED_TABLES = {
   foreign_code: ["code"],
   by_eye: ["layer", "n"],
   tag: ["id"],
+  found_property: ["receipt"],
+  machine: ["id"],
+  machine_check: ["machine", "version"],
+  programme: ["id"],
+  load: ["id"],
 } as const satisfies Record<string, readonly string[]>;
 export type ProjectedTable = keyof typeof PROJECTED_TABLES;
 
@@ -40,6 +46,7 @@ export const SUBJECT_COLUMN: Readonly<Record<ProjectedTable, string>> = {
   named: "id",
   kind: "id",
   place: "id",
+  place_cleaned: "place",
   member: "id",
   provider: "id",
   outside: "id",
@@ -59,6 +66,11 @@ export const SUBJECT_COLUMN: Readonly<Record<ProjectedTable, string>> = {
   foreign_code: "piece",
   by_eye: "layer",
   tag: "id",
+  found_property: "piece",
+  machine: "id",
+  machine_check: "machine",
+  programme: "machine",
+  load: "id",
 };
 
 export type Projection = Readonly<Partial<Record<ProjectedTable, readonly ProjectedRow[]>>>;
@@ -108,6 +120,7 @@ export function rowsOfPiece(state: PieceState): Projection {
         retired_at: state.retiredAt === undefined ? null : instantCell(state.retiredAt),
         registered_at: instantCell(state.registeredAt),
         version: state.version,
+        wet: state.wet,
         seen_at: state.seenAt === undefined ? null : instantCell(state.seenAt),
       },
     ],
@@ -130,6 +143,14 @@ export function rowsOfPiece(state: PieceState): Projection {
       met_to: instantCell(to),
     })),
     foreign_code: state.foreignCodes.map(({ code, version }) => ({ code, piece: state.id, version })),
+    found_property: state.property.map((found) => ({
+      receipt: found.receipt,
+      piece: state.id,
+      version: found.version,
+      found_at: instantCell(found.foundAt),
+      given_back_at: found.givenBackAt === undefined ? null : instantCell(found.givenBackAt),
+      given_back_to: found.givenBackTo ?? null,
+    })),
     by_eye: state.byEye.map(({ shell, by, at }, index) => ({
       layer: state.id,
       n: index + 1,
@@ -150,6 +171,7 @@ function stayRows(state: PieceState): ProjectedRow[] {
     evidence: stay.evidence,
     from_version: stay.fromVersion,
     to_version: stay.toVersion ?? null,
+    load: stay.load ?? null,
   }));
 }
 

@@ -188,12 +188,16 @@ describe("in the entries", () => {
   });
 
   test.each([
-    ["changed", sql`update entry_text set body = 'as good as new'`, "text-changed"],
-    ["withdrawn without an entry that says so", sql`update entry_text set body = null`, "text-missing"],
-    ["dropped", sql`delete from entry_text`, "text-missing"],
+    ["changed", sql`update entry_text set body = 'as good as new' where name = 'note'`, "text-changed"],
+    [
+      "withdrawn without an entry that says so",
+      sql`update entry_text set body = null where name = 'note'`,
+      "text-missing",
+    ],
+    ["dropped", sql`delete from entry_text where name = 'note'`, "text-missing"],
     [
       "added",
-      sql`insert into entry_text select subject, version, 'more', salt, body from entry_text`,
+      sql`insert into entry_text select subject, version, 'more', salt, body from entry_text where name = 'note'`,
       "text-unknown",
     ],
   ] as const)("a free text that is %s is named", async (_, statement, code) => {

@@ -9,7 +9,15 @@ import {
   separateLayersAct,
 } from "../../server/cases/bench-acts.ts";
 import { openEventAct, ruleContaminantAct } from "../../server/cases/event-acts.ts";
+import { endLoadAct, startLoadAct } from "../../server/cases/load-acts.ts";
+import {
+  checkMachineAct,
+  describeMachineAct,
+  describeProgrammeAct,
+  wipePlaceAct,
+} from "../../server/cases/machine-acts.ts";
 import { nameOutsideAct, nameProviderAct } from "../../server/cases/party-acts.ts";
+import { findPropertyAct } from "../../server/cases/property-acts.ts";
 import {
   bindForeignCodeAct,
   describeKindAct,
@@ -19,14 +27,18 @@ import {
 } from "../../server/cases/register-acts.ts";
 import { describeModelsAct, recordAcceptanceAct, setSettingsAct } from "../../server/cases/rule-acts.ts";
 import { attachTagAct, printTagsAct, reserveTagsAct } from "../../server/cases/tag-acts.ts";
+import type { ProgrammeFacts } from "../../server/domain/cleaning/machine.ts";
 import { STARTING_CONTAMINANTS } from "../../server/domain/contamination/starting-contaminants.ts";
 import type {
   EventId,
+  LoadId,
+  MachineId,
   MemberId,
   ModelId,
   OutsideId,
   PieceId,
   PlaceId,
+  ProgrammeId,
   ProviderId,
   Uuid,
 } from "../../server/domain/ids.ts";
@@ -93,8 +105,48 @@ export async function liveIn(db: () => Db): Promise<LivelyDepartment> {
   await inez.must(bindForeignCodeAct, { piece: hood, code: "TARN-000481" });
   await saidAndSet(department, { shell, liner });
   await fire(department);
-  await inez.must(recordCleaningAct, { pieces: scanned(shell, liner), how: "advanced cleaning" });
+  await inez.must(recordCleaningAct, { pieces: scanned(liner), how: "advanced cleaning" });
+  await washed(department, shell);
   return { ...department, shell, liner, hood };
+}
+
+/** A washer with its programme and a check, a load that ran in it, a bench that was wiped, and a knife left in a hood. */
+async function washed({ inez, bench, rack }: Department, shell: PieceId): Promise<void> {
+  const washer = await aWasher(inez);
+  await inez.must(checkMachineAct, { machine: washer.machine, outcome: "in order" });
+  const load = anId<LoadId>();
+  await inez.must(startLoadAct, { load, machine: washer.machine, pieces: scanned(shell) });
+  await inez.must(endLoadAct, { load, outcome: "as programmed" });
+  await inez.must(wipePlaceAct, { place: bench, evidence: "scanned" });
+  await inez.must(findPropertyAct, { piece: shell, evidence: "scanned", what: "a folding knife" });
+  const to = { kind: "place" as const, id: rack };
+  await inez.must(movePiecesAct, { pieces: scanned(shell), to, purpose: "transfer" });
+}
+
+/** A washer-extractor of 30 in at a place of its own, with one usual programme within the limits. */
+export async function aWasher(
+  inez: Actor,
+  facts: {
+    readonly name?: string;
+    readonly mostGarments?: number;
+    readonly programme?: Partial<ProgrammeFacts>;
+  } = {},
+): Promise<{ readonly machine: MachineId; readonly place: PlaceId; readonly programme: ProgrammeId }> {
+  const [machine, place, id] = [anId<MachineId>(), anId<PlaceId>(), anId<ProgrammeId>()];
+  const name = facts.name ?? "Washer 1";
+  await inez.must(namePlaceAct, { id: place, name, what: "washer", carries: "closed", side: "soiled" });
+  const { mostGarments } = facts;
+  await inez.must(describeMachineAct, {
+    ...{ id: machine, name, what: "washer-extractor", place, drumDiameterMm: 762 },
+    ...(mostGarments === undefined ? {} : { mostGarments }),
+  });
+  const programme: ProgrammeFacts = {
+    ...{ name: "Turnout gear", how: "advanced cleaning", temperature: { degrees: 105, scale: "F" } },
+    ...{ detergentPhTenths: 90, extractionRpm: 480 },
+    ...facts.programme,
+  };
+  await inez.must(describeProgrammeAct, { machine, id, programme, usual: true });
+  return { machine, place, programme: id };
 }
 
 async function saidAndSet({ inez }: Department, scope: { shell: PieceId; liner: PieceId }): Promise<void> {

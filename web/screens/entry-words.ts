@@ -38,16 +38,19 @@ export function entryParts(body: EntryBody, names: Names): EntryParts {
       const taken = entry.takenBy ? `, taken by ${piece(entry.takenBy)}` : "";
       return { verb: "Found", rest: `${foundAt(entry.holder, names)}${taken}${despite}` };
     }
-    case "PieceCleaned": {
-      const open = entry.leavesOpen?.length
-        ? `; it does not end ${entry.leavesOpen.join(", ").replaceAll("-", " ")}`
-        : "";
-      return { verb: "Washed", rest: `(${entry.how})${open}` };
-    }
     case "PieceMet":
       return { verb: "Was at", rest: piece(entry.event) };
     case "PieceNotMet":
       return { verb: "Was not at", rest: `${piece(entry.event)} after all` };
+    case "PieceCleaned":
+      return cleanedParts(entry);
+    case "PropertyFound":
+      return { verb: "Property found", rest: `in it, receipt ${entry.receipt}` };
+    case "PropertyGivenBack":
+      return {
+        verb: "Property given back",
+        rest: `${entry.to ? `to ${piece(entry.to)}, ` : ""}receipt ${entry.receipt}`,
+      };
     case "LayerInstalled":
       return { verb: "Installed", rest: `in ${piece(entry.shell)}: ${verdictSays(entry.verdict)}` };
     case "LayerFoundFitted":
@@ -97,12 +100,35 @@ type Of<Kind> = Extract<Extract<EntryBody, { subjectKind: "piece" }>["entry"], {
 
 function movedParts(entry: Of<"PieceMoved">, names: Names): EntryParts {
   const [from, to] = [holderName(entry.from, names), holderName(entry.to, names)];
-  const soiled = entry.soiled ? ", soiled" : "";
+  const came = [
+    entry.soiled ? ", soiled" : "",
+    entry.wet ? ", wet" : "",
+    entry.pockets ? ", pockets checked" : "",
+  ];
+  const soiled = came.join("");
   const within = entry.within ? `, in ${nameOf(names, entry.within)}` : "";
   if (entry.purpose === "issue") return { verb: "Issued", rest: `from ${from} to ${to}${within}` };
   if (entry.purpose === "turn in")
     return { verb: "Turned in", rest: `by ${from} to ${to}${soiled}${within}` };
+  if (entry.load) return { verb: "Put in", rest: `a load at ${to}, from ${from}${within}` };
+  if (entry.purpose === "load")
+    return { verb: "Taken out", rest: `of the load at ${from}, to ${to}${within}` };
   return { verb: "Moved", rest: `from ${from} to ${to}${soiled}${within}` };
+}
+
+/** Each kind of cleaning under its own term; only a wash is called one. */
+const CLEANED_VERBS: Readonly<Record<Of<"PieceCleaned">["how"], string>> = {
+  "preliminary exposure reduction": "Rinsed on scene",
+  "advanced cleaning": "Washed",
+  "specialised cleaning": "Cleaned",
+  sanitisation: "Sanitised",
+  disinfection: "Disinfected",
+};
+
+function cleanedParts({ how, load, evidence, leavesOpen }: Of<"PieceCleaned">): EntryParts {
+  const open = leavesOpen?.length ? `; it does not end ${leavesOpen.join(", ").replaceAll("-", " ")}` : "";
+  const told = evidence === "told by provider" ? ", told by the provider" : "";
+  return { verb: CLEANED_VERBS[how], rest: `(${how})${load ? ", in a load" : ""}${told}${open}` };
 }
 
 function correctedParts(subject: string, entry: Of<"EntryCorrected">, names: Names): string {

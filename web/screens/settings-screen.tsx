@@ -10,6 +10,7 @@ import { FORM_WORDS } from "../look/words-forms.ts";
 import { ask } from "./ask.ts";
 import { focusFirstWrong } from "./forms/focus-wrong.ts";
 import type { FormScreenProps } from "./forms/form-screen.ts";
+import { LimitFields } from "./forms/limit-fields.tsx";
 import { NotForYou } from "./forms/not-for-you.tsx";
 import { changedSettings, settingProblems } from "./forms/setting-draft.ts";
 import { useActs } from "./forms/use-acts.ts";
@@ -120,6 +121,7 @@ function SettingsForm(props: FormProps) {
           }))}
           onChange={(value) => set({ "screen words": value })}
         />
+        <LimitFields draft={draft} problems={problems} onChange={set} />
         <WrittenOrNot sending={sending} say={say} />
         {isTried && count === 0 ? <Notice kind="empty" head={words.nothingChanged} /> : null}
         <Button type="submit" weight="solid">

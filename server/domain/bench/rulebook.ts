@@ -8,6 +8,7 @@ import type { InnerPiece, LabelCheck, OuterPiece } from "../label-check/label-ve
 import type { ModelTakes } from "../pieces/label.ts";
 import type { PieceState } from "../pieces/piece-state.ts";
 import type { KindFacts } from "../register/kind.ts";
+import type { ModelFacts } from "../register/model.ts";
 import type { Settings } from "../register/policy.ts";
 import { usualLayers } from "../register/standard-kinds.ts";
 import type { LocalDate } from "../time.ts";
@@ -17,6 +18,8 @@ export interface Rulebook {
   readonly kinds: ReadonlyMap<string, KindFacts>;
   readonly modelTable: readonly ModelTakes[];
   readonly layersOfModel: ReadonlyMap<ModelId, readonly string[]>;
+  /** How the maker or the department lets pieces of a model be washed, where the model table says it. */
+  readonly washOfModel: ReadonlyMap<ModelId, NonNullable<ModelFacts["wash"]>>;
   readonly words: readonly AcceptedCombination[];
   readonly settings: Settings;
   /** What kinds of contaminants ask for, and the events that the pieces in question met. */

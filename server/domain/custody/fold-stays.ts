@@ -1,4 +1,5 @@
 import { type Evidence, isSeen } from "../evidence.ts";
+import type { LoadId } from "../ids.ts";
 import type { PieceEntry, Versioned } from "../pieces/piece-entries.ts";
 import type { Instant } from "../time.ts";
 import { type Holder, isSameHolder, WHEREABOUTS_UNKNOWN } from "./holder.ts";
@@ -9,6 +10,8 @@ export interface Stay {
   readonly from: Instant;
   readonly to?: Instant;
   readonly evidence: Evidence;
+  /** The load with which it is there. */
+  readonly load?: LoadId;
   /** The entry that began it; for a stay with whereabouts unknown, the finding that revealed it. */
   readonly fromVersion: number;
   readonly toVersion?: number;
@@ -72,6 +75,7 @@ interface OpenStay {
   from: Instant;
   support: Instant;
   evidence: Evidence;
+  load?: LoadId;
   fromVersion: number;
 }
 
@@ -102,7 +106,7 @@ export function foldStays(entries: readonly Versioned<PieceEntry>[]): Custody | 
         return { code: "holder-differs", version, at: entry.at, stated: entry.from, recorded: open.holder };
       }
       close(entry.at, version);
-      open = begin(entry.to, entry.at, entry.evidence, version);
+      open = begin(entry.to, entry.at, entry.evidence, version, entry.load);
     } else if (entry.kind === "PieceFound" && !isSameHolder(entry.holder, open.holder)) {
       const isGapAlready = open.holder.kind === "whereabouts unknown";
       const until = isGapAlready ? entry.at : open.support;
@@ -120,8 +124,14 @@ export function foldStays(entries: readonly Versioned<PieceEntry>[]): Custody | 
   return { stays, ...(retired ? { retiredAt: retired.at } : {}) };
 }
 
-function begin(holder: Holder, at: Instant, evidence: Evidence, fromVersion: number): OpenStay {
-  return { holder, from: at, support: at, evidence, fromVersion };
+function begin(
+  holder: Holder,
+  at: Instant,
+  evidence: Evidence,
+  fromVersion: number,
+  load?: LoadId,
+): OpenStay {
+  return { holder, from: at, support: at, evidence, fromVersion, ...(load ? { load } : {}) };
 }
 
 function gap(from: Instant, to: Instant, evidence: Evidence, version: number): Stay {
@@ -143,6 +153,7 @@ function supports(entry: PieceEntry): boolean {
     case "LayerSeparated":
     case "LabelsComparedByEye":
     case "PieceCleaned":
+    case "PropertyFound":
       return true;
     default:
       return false;

@@ -23,6 +23,8 @@ export interface MovePieces {
   readonly to: Holder;
   readonly purpose: Purpose;
   readonly soiled?: boolean;
+  readonly wet?: true;
+  readonly pockets?: "checked";
   readonly condition?: Condition;
   readonly releasedBy?: Uuid;
   readonly receivedBy?: Uuid;
@@ -104,7 +106,8 @@ function moved(bench: BenchState, going: Going, command: MovePieces, notes: read
   const { state, evidence, within } = going;
   const { at } = bench;
   const from = holderAt(state, at);
-  if (isSameHolder(from, command.to) && !command.soiled) {
+  const tellsMore = command.soiled || command.wet || command.pockets !== undefined;
+  if (isSameHolder(from, command.to) && !tellsMore) {
     return onPiece(state.id, { kind: "PieceFound", at, evidence, holder: command.to });
   }
   const entry: PieceMoved = {
@@ -118,6 +121,8 @@ function moved(bench: BenchState, going: Going, command: MovePieces, notes: read
     ...receiver(command),
     ...(within ? { within } : {}),
     ...(command.soiled === undefined ? {} : { soiled: command.soiled }),
+    ...(command.wet ? { wet: true } : {}),
+    ...(command.pockets ? { pockets: command.pockets } : {}),
     ...(command.condition ? { condition: command.condition } : {}),
     ...(command.fitSeenBy ? { fitSeenBy: command.fitSeenBy } : {}),
     ...(command.document ? { document: command.document } : {}),

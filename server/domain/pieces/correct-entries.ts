@@ -93,7 +93,11 @@ function refuseRole(
 
 function corrected(entry: Correctable, { to, at }: Correction): Correctable | undefined {
   const moment = at === undefined ? {} : { at };
-  if (entry.kind === "PieceMoved") return { ...entry, ...moment, ...(to ? { to } : {}) };
+  if (entry.kind === "PieceMoved") {
+    // What went somewhere else went there without the load.
+    const { load, ...move } = entry;
+    return { ...move, ...moment, ...(to ? { to } : load ? { load } : {}) };
+  }
   if (entry.kind === "PieceFound") return { ...entry, ...moment, ...(to ? { holder: to } : {}) };
   return to || at === undefined ? undefined : { ...entry, at };
 }

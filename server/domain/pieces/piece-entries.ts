@@ -1,6 +1,6 @@
 import type { Holder } from "../custody/holder.ts";
 import type { Evidence } from "../evidence.ts";
-import type { AccountId, EventId, MemberId, ModelId, PieceId, Uuid } from "../ids.ts";
+import type { AccountId, EventId, LoadId, MemberId, ModelId, PieceId, Uuid } from "../ids.ts";
 import type { LabelVerdict } from "../label-check/label-verdict.ts";
 import type { Instant, LocalDate } from "../time.ts";
 import type { LabelReading, MakersLabel } from "./label.ts";
@@ -15,6 +15,7 @@ export const PURPOSES = [
   "hand over",
   "repair",
   "storage",
+  "load",
 ] as const;
 export type Purpose = (typeof PURPOSES)[number];
 
@@ -98,6 +99,12 @@ export interface PieceMoved extends Fact {
   readonly receivedBy?: Uuid;
   readonly condition?: Condition;
   readonly soiled?: boolean;
+  /** It came in wet, and is on its way to dry. */
+  readonly wet?: true;
+  /** Somebody went through its pockets at intake. */
+  readonly pockets?: "checked";
+  /** It was put into a machine, or went through a provider's, with this load. */
+  readonly load?: LoadId;
   /** The shell in which it went along. */
   readonly within?: PieceId;
   readonly fitSeenBy?: Uuid;
@@ -116,6 +123,8 @@ export interface PieceFound extends Fact {
 export interface PieceCleaned extends Fact {
   readonly kind: "PieceCleaned";
   readonly how: HowCleaned;
+  /** The load at whose end it was cleaned; absent for what was done by hand or on scene. */
+  readonly load?: LoadId;
   /** Codes of contaminants on the piece that this cleaning does not end, by the policy of that day. */
   readonly leavesOpen?: readonly string[];
 }
@@ -130,6 +139,16 @@ export interface PieceMet extends Fact {
 export interface PieceNotMet extends Fact {
   readonly kind: "PieceNotMet";
   readonly event: EventId;
+}
+/** Something of a person's that was in it. What it is stands in the entry's text; the receipt names it. */
+export interface PropertyFound extends Fact {
+  readonly kind: "PropertyFound";
+  readonly receipt: string;
+}
+export interface PropertyGivenBack extends Fact {
+  readonly kind: "PropertyGivenBack";
+  readonly receipt: string;
+  readonly to?: MemberId;
 }
 export interface LayerInstalled extends Fact {
   readonly kind: "LayerInstalled";
@@ -193,6 +212,8 @@ export type PieceEntry =
   | PieceCleaned
   | PieceMet
   | PieceNotMet
+  | PropertyFound
+  | PropertyGivenBack
   | LayerInstalled
   | LayerFoundFitted
   | LayerSeparated

@@ -1,3 +1,4 @@
+import { isWash } from "../cleaning/is-wash.ts";
 import {
   type Custody,
   type CustodyFault,
@@ -9,10 +10,18 @@ import {
 import type { Holder } from "../custody/holder.ts";
 import { type Evidence, isSeen } from "../evidence.ts";
 import { type Fitting, type FittingFault, foldFittings } from "../fittings/fold-fittings.ts";
-import type { EventId, ModelId, PieceId, Uuid } from "../ids.ts";
+import type { EventId, MemberId, ModelId, PieceId, Uuid } from "../ids.ts";
 import type { Instant } from "../time.ts";
 import type { LabelReading, MakersLabel } from "./label.ts";
-import type { Assignment, HoldKind, HowCleaned, PieceEntry, PieceFile, Versioned } from "./piece-entries.ts";
+import type {
+  Assignment,
+  HoldKind,
+  HowCleaned,
+  PieceEntry,
+  PieceFile,
+  PropertyGivenBack,
+  Versioned,
+} from "./piece-entries.ts";
 
 /** A reason why a piece may not be issued; its number is the version of the entry that placed it. */
 export interface Hold {
@@ -42,6 +51,15 @@ export interface Cleaning {
   readonly evidence: Evidence;
 }
 
+/** Something of a person's that was found in a piece, until it is given back. */
+export interface FoundProperty {
+  readonly receipt: string;
+  readonly foundAt: Instant;
+  readonly version: number;
+  readonly givenBackAt?: Instant;
+  readonly givenBackTo?: MemberId;
+}
+
 export interface ByEye {
   readonly shell: PieceId;
   readonly by: Uuid;
@@ -60,6 +78,9 @@ export interface PieceState {
   readonly assignment?: Assignment;
   readonly soiled: boolean;
   readonly washes: number;
+  /** It came in wet and nobody has moved it on since. */
+  readonly wet: boolean;
+  readonly property: readonly FoundProperty[];
   readonly registeredAt: Instant;
   /** When somebody last scanned it or had it in hand, by what the ledger tells. */
   readonly seenAt?: Instant;
@@ -146,6 +167,8 @@ function tellings(ordered: readonly Versioned<PieceEntry>[], label: MakersLabel,
     assignment: undefined as Assignment | undefined,
     soiled: false,
     washes: 0,
+    wet: false,
+    property: [] as FoundProperty[],
     holds: [] as Hold[],
     foreignCodes: [] as { code: string; version: number }[],
     byEye: [] as ByEye[],
@@ -168,15 +191,24 @@ function tellings(ordered: readonly Versioned<PieceEntry>[], label: MakersLabel,
         break;
       case "PieceMoved":
         if (entry.soiled) told.soiled = true;
+        told.wet = entry.wet ?? false;
         if (entry.assignment) told.assignment = entry.assignment;
         break;
       case "PieceAssigned":
         told.assignment = entry.assignment ?? undefined;
         break;
       case "PieceCleaned":
-        told.soiled = false;
-        told.washes += 1;
         told.cleanings.push({ at: entry.at, how: entry.how, evidence: entry.evidence });
+        if (!isWash(entry.how)) break;
+        told.washes += 1;
+        // Care that was brought in from an older list permits nothing.
+        if (entry.evidence !== "imported") told.soiled = false;
+        break;
+      case "PropertyFound":
+        told.property.push({ receipt: entry.receipt, foundAt: entry.at, version });
+        break;
+      case "PropertyGivenBack":
+        told.property = told.property.map((found) => givenBack(found, entry));
         break;
       case "HoldPlaced":
         told.holds.push({
@@ -229,6 +261,11 @@ function meetingsOf(standing: readonly Versioned<PieceEntry>[]): readonly Meetin
     meetings.set(event, { event, from, to, evidence, version });
   }
   return [...meetings.values()];
+}
+
+function givenBack(found: FoundProperty, entry: PropertyGivenBack): FoundProperty {
+  if (found.receipt !== entry.receipt || found.givenBackAt !== undefined) return found;
+  return { ...found, givenBackAt: entry.at, ...(entry.to ? { givenBackTo: entry.to } : {}) };
 }
 
 function merged<Facts extends object>(

@@ -1,6 +1,8 @@
+import type { Evidence } from "../evidence.ts";
 import type { PlaceId } from "../ids.ts";
 import type { Versioned } from "../pieces/piece-entries.ts";
 import type { TagNumber } from "../tags/tag-number.ts";
+import type { Instant } from "../time.ts";
 
 /** How a place passes soil on: all inside touch, spreads among what lies there, or each piece apart. */
 export type Carries = "closed" | "shared" | "apart";
@@ -45,6 +47,8 @@ export interface PlaceFacts {
 export type PlaceEntry =
   | { readonly kind: "PlaceNamed"; readonly place: PlaceFacts }
   | { readonly kind: "PlaceCarded"; readonly number: TagNumber }
+  /** The place itself was cleaned, such as a bench that was wiped: what lay there before does not reach what comes after. */
+  | { readonly kind: "PlaceWiped"; readonly at: Instant; readonly evidence: Evidence }
   | { readonly kind: "PlaceClosed" };
 
 export interface PlaceState extends PlaceFacts {
@@ -52,6 +56,8 @@ export interface PlaceState extends PlaceFacts {
   readonly version: number;
   readonly number?: TagNumber;
   readonly closed: boolean;
+  /** When it was cleaned, in the order of time. */
+  readonly cleanings: readonly Instant[];
 }
 
 /** Folds a place's entries; the last name, card and closing hold. Undefined before it is named. */
@@ -59,6 +65,7 @@ export function foldPlace(id: PlaceId, entries: readonly Versioned<PlaceEntry>[]
   let facts: PlaceFacts | undefined;
   let number: TagNumber | undefined;
   let closed = false;
+  const cleanings: Instant[] = [];
   for (const { entry } of entries) {
     switch (entry.kind) {
       case "PlaceNamed":
@@ -68,6 +75,9 @@ export function foldPlace(id: PlaceId, entries: readonly Versioned<PlaceEntry>[]
       case "PlaceCarded":
         number = entry.number;
         break;
+      case "PlaceWiped":
+        cleanings.push(entry.at);
+        break;
       case "PlaceClosed":
         closed = true;
         break;
@@ -76,5 +86,6 @@ export function foldPlace(id: PlaceId, entries: readonly Versioned<PlaceEntry>[]
     }
   }
   const version = entries.at(-1)?.version ?? 0;
-  return facts && { id, version, ...facts, closed, ...(number ? { number } : {}) };
+  cleanings.sort((a, b) => a - b);
+  return facts && { id, version, ...facts, closed, cleanings, ...(number ? { number } : {}) };
 }

@@ -16,6 +16,12 @@ export interface Settings {
   readonly "labels not read": StopOrSay;
   readonly "screen words": "US" | "international";
   readonly "time zone": string;
+  /** Limits for a washing programme, each in figures. Their source stands beside them: `LIMITS_SOURCE`. */
+  readonly "wash temperature, most °F": string;
+  readonly "wash temperature, most °C": string;
+  readonly "detergent pH, least": string;
+  readonly "detergent pH, most": string;
+  readonly "extraction, most G": string;
 }
 export const STARTING_SETTINGS: Settings = {
   "department name": "",
@@ -23,6 +29,12 @@ export const STARTING_SETTINGS: Settings = {
   "labels not read": "stop",
   "screen words": "US",
   "time zone": "UTC",
+  // facts.md 1.5, 2014/2020 family [S34][S35][S36]; the two temperatures are rounded figures and not equal.
+  "wash temperature, most °F": "105",
+  "wash temperature, most °C": "40",
+  "detergent pH, least": "6.0",
+  "detergent pH, most": "10.5",
+  "extraction, most G": "100",
 };
 
 /** What the next scan does, as a card can set it. */

@@ -13,9 +13,9 @@ import {
 } from "../../cases/bench-acts.ts";
 import { correctMoveAct, takeBackAct } from "../../cases/correct-acts.ts";
 import type { MemberId, PieceId } from "../../domain/ids.ts";
-import { CONDITIONS, HOLD_KINDS, PURPOSES } from "../../domain/pieces/piece-entries.ts";
+import { CONDITIONS, HOLD_KINDS, HOW_CLEANED, PURPOSES } from "../../domain/pieces/piece-entries.ts";
 import type { Role } from "../../domain/register/account.ts";
-import { holder, id, instant, line, note } from "../wire.ts";
+import { handledPieces, holder, id, instant, line, MOST_PIECES, note } from "../wire.ts";
 import { defineAct } from "./act-routes.ts";
 
 /** Who works at the bench. */
@@ -25,14 +25,6 @@ const FIELD: readonly Role[] = [...BENCH, "company officer"];
 const INSPECTS: readonly Role[] = ["inspector", "program manager"];
 
 const piece = id<PieceId>();
-/** As many as one act takes: a station's gear goes in several. */
-const MOST_PIECES = 500;
-const handled = z.object({
-  piece,
-  evidence: z.enum(["scanned", "typed"]),
-  reliedOn: z.object({ holder: holder.exactOptional() }).exactOptional(),
-});
-const handledPieces = z.array(handled).min(1).max(MOST_PIECES);
 const pieces = z.array(piece).min(1).max(MOST_PIECES);
 
 export const BENCH_ACTS = [
@@ -45,6 +37,8 @@ export const BENCH_ACTS = [
       to: holder,
       purpose: z.enum(PURPOSES),
       soiled: z.boolean().exactOptional(),
+      wet: z.literal(true).exactOptional(),
+      pockets: z.literal("checked").exactOptional(),
       condition: z.enum(CONDITIONS).exactOptional(),
       releasedBy: id().exactOptional(),
       receivedBy: id().exactOptional(),
@@ -91,7 +85,7 @@ export const BENCH_ACTS = [
     roles: BENCH,
     schema: z.object({
       pieces: handledPieces,
-      how: z.enum(["advanced cleaning", "specialised cleaning"]),
+      how: z.enum(HOW_CLEANED),
     }),
     act: recordCleaningAct,
   }),

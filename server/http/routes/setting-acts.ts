@@ -1,5 +1,6 @@
 import { z } from "@hono/zod-openapi";
 import { setSettingsAct } from "../../cases/rule-acts.ts";
+import { isLimit, LIMIT_SETTINGS, type LimitSetting } from "../../domain/cleaning/programme-limits.ts";
 import { line } from "../wire.ts";
 import { defineAct } from "./act-routes.ts";
 
@@ -11,8 +12,22 @@ const settings = z
     "labels not read": z.enum(["stop", "only say so"]).exactOptional(),
     "screen words": z.enum(["US", "international"]).exactOptional(),
     "time zone": timeZone.exactOptional(),
+    "wash temperature, most °F": limit("wash temperature, most °F").exactOptional(),
+    "wash temperature, most °C": limit("wash temperature, most °C").exactOptional(),
+    "detergent pH, least": limit("detergent pH, least").exactOptional(),
+    "detergent pH, most": limit("detergent pH, most").exactOptional(),
+    "extraction, most G": limit("extraction, most G").exactOptional(),
   })
   .refine((given) => Object.keys(given).length > 0, "must set something");
+
+/** Settings hold text: a figure with at most one decimal. */
+function limit(name: LimitSetting) {
+  const { least, most } = LIMIT_SETTINGS[name];
+  return line(8).refine(
+    (text) => isLimit(name, text),
+    `must be a figure from ${least} to ${most}, such as 10.5`,
+  );
+}
 
 /** Asks the runtime's own table of zones (IANA). */
 function isTimeZone(name: string): boolean {

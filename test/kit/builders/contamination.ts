@@ -28,6 +28,7 @@ export function aBook(events: readonly EventBrief[], contaminants: readonly Cont
     kinds: new Map(),
     modelTable: [],
     layersOfModel: new Map(),
+    washOfModel: new Map(),
     words: [],
     settings: STARTING_SETTINGS,
     contaminants,

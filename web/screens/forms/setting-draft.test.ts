@@ -19,6 +19,14 @@ describe("the department's settings", () => {
     }
   });
 
+  it("take a limit of washing as a figure in its range, and nothing else", () => {
+    expect(settingProblems(before, { ...before, "detergent pH, most": "9.5" })).toEqual({});
+    for (const figure of ["", "ten", "15", "9.55"]) {
+      const problems = settingProblems(before, { ...before, "detergent pH, most": figure });
+      expect(Object.keys(problems)).toEqual(["detergent pH, most"]);
+    }
+  });
+
   it("once set are changed and not emptied, and a code never set may stay empty", () => {
     expect(Object.keys(settingProblems(before, { ...before, "department name": " " }))).toEqual([
       "department name",

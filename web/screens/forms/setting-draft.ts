@@ -1,5 +1,11 @@
 /** The department's settings as they are typed; only what changed is written, each as an entry of its own. */
+import {
+  isLimit,
+  LIMIT_SETTINGS,
+  type LimitSetting,
+} from "../../../server/domain/cleaning/programme-limits.ts";
 import type { Settings } from "../../../server/domain/register/policy.ts";
+import { CLEANING_WORDS } from "../../look/words-cleaning.ts";
 import { FORM_WORDS } from "../../look/words-forms.ts";
 import { isOneLine } from "./field-rules.ts";
 import type { Problems } from "./register-draft.ts";
@@ -7,6 +13,7 @@ import type { Problems } from "./register-draft.ts";
 const NAMES = [
   ...(["department name", "department code", "labels not read"] as const),
   ...(["screen words", "time zone"] as const),
+  ...(Object.keys(LIMIT_SETTINGS) as LimitSetting[]),
 ] as const;
 /** Longest texts. Source: schema of setSettings. */
 const LONGEST = { "department name": 200, "department code": 20, "time zone": 64 } as const;
@@ -20,6 +27,10 @@ export function settingProblems(before: Settings, draft: Settings): Problems<Set
     if (!isOneLine(draft[name], max)) problems[name] = words.oneLine(max);
   }
   if (!isTimeZone(draft["time zone"].trim())) problems["time zone"] = words.timeZoneWrong;
+  for (const name of Object.keys(LIMIT_SETTINGS) as LimitSetting[]) {
+    const { least, most } = LIMIT_SETTINGS[name];
+    if (!isLimit(name, draft[name].trim())) problems[name] = CLEANING_WORDS.limitWrong(least, most);
+  }
   return problems;
 }
 
