@@ -405,6 +405,7 @@ export interface PieceTable {
   version: number;
   seen_at: ColumnType<Date | null, Date | string | null, Date | string | null>;
   wet: boolean;
+  soiled_since: ColumnType<Date | null, Date | string | null, Date | string | null>;
 }
 export type PieceRow = Selectable<PieceTable>;
 

@@ -323,6 +323,7 @@ table load
   constraint load_outcome_check: CHECK ((outcome = ANY (ARRAY['as programmed'::text, 'aborted'::text])))
   constraint load_pkey: PRIMARY KEY (id)
   constraint load_read_scale_check: CHECK ((read_scale = ANY (ARRAY['F'::text, 'C'::text])))
+  CREATE INDEX load_ended ON public.load USING btree (ended_at) WHERE (ended_at IS NOT NULL)
   CREATE INDEX load_machine ON public.load USING btree (machine, started_at) WHERE (machine IS NOT NULL)
   CREATE INDEX load_provider ON public.load USING btree (provider, started_at) WHERE (provider IS NOT NULL)
   CREATE UNIQUE INDEX load_running ON public.load USING btree (machine) WHERE (ended_at IS NULL)
@@ -477,6 +478,7 @@ table piece
   version integer not null
   seen_at timestamp with time zone
   wet boolean not null
+  soiled_since timestamp with time zone
   constraint piece_check: CHECK (((holder IS NULL) = (holder_kind = ANY (ARRAY['in transit'::text, 'whereabouts unknown'::text]))))
   constraint piece_holder_kind_check: CHECK ((holder_kind = ANY (ARRAY['place'::text, 'member'::text, 'provider'::text, 'outside'::text, 'in transit'::text, 'whereabouts unknown'::text])))
   constraint piece_label_reading_check: CHECK ((label_reading = ANY (ARRAY['not yet read'::text, 'read'::text, 'not legible'::text])))

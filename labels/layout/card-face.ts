@@ -63,6 +63,11 @@ const ACTIONS: Readonly<Record<ActionCard, Words>> = {
     lines: ["Scan this card, then pieces,", "shells apart from liners.", "Scan Confirm to write it."],
     writes: true,
   },
+  wiped: {
+    heading: "Place wiped",
+    lines: ["Scan this card, then the card", "of the place that was wiped.", "It is written at once."],
+    writes: true,
+  },
   confirm: {
     heading: "Confirm",
     lines: ["Writes what is on the tray", "as one act, all or none.", "Nothing else to press."],

@@ -14,6 +14,7 @@ import { keepScan } from "../store/keep-scan.ts";
 import { type Found, type GarmentOnRecord, lookUp } from "../store/look-up.ts";
 import { holderFromRow } from "../store/piece-from-row.ts";
 import { findNumbers, findPieceLine } from "../store/pieces-named.ts";
+import { machineAtCard } from "./machine-views.ts";
 import { viewOfPiece, withoutPeople } from "./piece-view.ts";
 import { maySeePiece, type Viewer } from "./viewer.ts";
 
@@ -25,6 +26,9 @@ export interface Scan {
   readonly mode: string;
   readonly device: string;
 }
+
+/** Who puts gear in machines. */
+const AT_BENCH: ReadonlySet<string> = new Set(["technician", "inspector", "program manager"]);
 
 /** Modes in which a piece is handed in: a bare badge is enough for them, and nobody's piece is turned away. */
 export const HANDING_IN: ReadonlySet<string> = new Set(["turn in", "turn in soiled", "as found"]);
@@ -41,7 +45,7 @@ export interface ScanAnswered {
  */
 export async function answerScan(db: Db, scan: Scan, viewer: Viewer, nowMs: number): Promise<ScanAnswered> {
   const read = scan.via === "typed" ? readTypedText(scan.text) : readScannedText(scan.text);
-  const answer = await answerFor(db, read, viewer, scan.mode);
+  const answer = await withMachine(db, await answerFor(db, read, viewer, scan.mode), viewer, nowMs);
   const subject = subjectOf(answer);
   const { text, via, mode, device } = scan;
   const kept = keepScan(db, {
@@ -55,6 +59,13 @@ export async function answerScan(db: Db, scan: Scan, viewer: Viewer, nowMs: numb
 export async function viewPiece(db: Db, piece: PieceId): Promise<PieceView | undefined> {
   const found = await lookUp(db, { piece });
   return found?.garment && viewOfPiece(found.garment);
+}
+
+/** A machine's card is its place's: whoever works at a bench is told what stands there and what is in it. */
+async function withMachine(db: Db, answer: ScanAnswer, viewer: Viewer, nowMs: number): Promise<ScanAnswer> {
+  if (answer.kind !== "place" || !AT_BENCH.has(viewer.role)) return answer;
+  const machine = await machineAtCard(db, answer.place.id, nowMs);
+  return machine ? { ...answer, machine } : answer;
 }
 
 async function answerFor(db: Db, read: ScannedText, viewer: Viewer, mode: string): Promise<ScanAnswer> {

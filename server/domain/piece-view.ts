@@ -58,6 +58,9 @@ export interface PieceBrief {
   readonly holder: Named;
   readonly heldSince: WireInstant;
   readonly soiled: boolean;
+  readonly soiledSince?: WireInstant;
+  /** It came in wet and was not moved on since. */
+  readonly wet?: true;
   readonly washes: number;
   readonly retiredAt?: WireInstant;
   readonly holds: readonly HoldView[];

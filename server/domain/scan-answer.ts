@@ -1,3 +1,4 @@
+import type { MachineAtCard } from "./cleaning/machine-view.ts";
 import type { AccountId, MemberId, PieceId, PlaceId } from "./ids.ts";
 import type { Named, PieceView, TagView, WireInstant } from "./piece-view.ts";
 import type { Role } from "./register/account.ts";
@@ -56,7 +57,12 @@ export type ScanAnswer =
       readonly format: ForeignFormat;
       readonly piece?: PieceView;
     }
-  | { readonly kind: "place"; readonly text: string; readonly place: PlaceBrief }
+  | {
+      readonly kind: "place";
+      readonly text: string;
+      readonly place: PlaceBrief;
+      readonly machine?: MachineAtCard;
+    }
   | { readonly kind: "member"; readonly text: string; readonly member: MemberBrief }
   | { readonly kind: "badge"; readonly text: string; readonly account: AccountBrief }
   | { readonly kind: "action"; readonly text: string; readonly action: ActionCard }

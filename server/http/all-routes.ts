@@ -9,6 +9,7 @@ import { importRoutes } from "./routes/imports.ts";
 import { jobRoutes } from "./routes/jobs.ts";
 import { linkRoutes } from "./routes/links.ts";
 import { listRoutes } from "./routes/list-routes.ts";
+import { machineRoutes } from "./routes/machine-routes.ts";
 import { pageRoutes } from "./routes/page-routes.ts";
 import { printRoutes } from "./routes/prints.ts";
 import { problemRoutes } from "./routes/problems.ts";
@@ -35,6 +36,7 @@ export const ROUTES: readonly Route[] = [
   ...reassembleRoutes,
   ...pageRoutes,
   ...listRoutes,
+  ...machineRoutes,
   ...ACCOUNT_ACTS,
   ...SETTING_ACTS,
   ...BENCH_ACTS,

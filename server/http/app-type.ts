@@ -10,6 +10,7 @@ import type { importRoutes } from "./routes/imports.ts";
 import type { jobRoutes } from "./routes/jobs.ts";
 import type { linkRoutes } from "./routes/links.ts";
 import type { listRoutes } from "./routes/list-routes.ts";
+import type { machineRoutes } from "./routes/machine-routes.ts";
 import type { pageRoutes } from "./routes/page-routes.ts";
 import type { printRoutes } from "./routes/prints.ts";
 import type { problemRoutes } from "./routes/problems.ts";
@@ -44,6 +45,7 @@ type Others =
   | (typeof reassembleRoutes)[number]
   | (typeof pageRoutes)[number]
   | (typeof listRoutes)[number]
+  | (typeof machineRoutes)[number]
   | (typeof accountRoutes)[number];
 
 /** What a request of a route carries and what it is answered, as they are on the wire: instants and ids as text. */

@@ -99,16 +99,17 @@ export const holder = z
 export const MOST_PIECES = 500;
 
 /** Pieces as they came before the scanner or the keyboard. */
-export const handledPieces = z
-  .array(
-    z.object({
-      piece: id<PieceId>(),
-      evidence: z.enum(["scanned", "typed"]),
-      reliedOn: z.object({ holder: holder.exactOptional() }).exactOptional(),
-    }),
-  )
-  .min(1)
-  .max(MOST_PIECES);
+export const handledPieces = piecesKnownBy(["scanned", "typed"]);
+
+/** Pieces with how they are known to be there. */
+export function piecesKnownBy<const How extends "scanned" | "typed" | "with its set">(how: readonly How[]) {
+  const handled = z.object({
+    piece: id<PieceId>(),
+    evidence: z.enum(how),
+    reliedOn: z.object({ holder: holder.exactOptional() }).exactOptional(),
+  });
+  return z.array(handled).min(1).max(MOST_PIECES);
+}
 
 /** Answers: ids and instants as text. */
 export const idText = z.string().openapi({ format: "uuid" });

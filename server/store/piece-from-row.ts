@@ -85,6 +85,8 @@ export function briefFromRow(
     holder: nameHolder(holderFromRow(row), known.names),
     heldSince: wireInstant(row.held_since),
     soiled: row.soiled,
+    ...(row.soiled_since ? { soiledSince: wireInstant(row.soiled_since) } : {}),
+    ...(row.wet ? { wet: true as const } : {}),
     washes: row.washes,
     ...(row.retired_at ? { retiredAt: wireInstant(row.retired_at) } : {}),
     holds: known.holds,

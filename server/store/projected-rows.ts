@@ -121,6 +121,7 @@ export function rowsOfPiece(state: PieceState): Projection {
         registered_at: instantCell(state.registeredAt),
         version: state.version,
         wet: state.wet,
+        soiled_since: state.soiledSince === undefined ? null : instantCell(state.soiledSince),
         seen_at: state.seenAt === undefined ? null : instantCell(state.seenAt),
       },
     ],

@@ -10,12 +10,7 @@ import {
 } from "../../server/cases/bench-acts.ts";
 import { openEventAct, ruleContaminantAct } from "../../server/cases/event-acts.ts";
 import { endLoadAct, startLoadAct } from "../../server/cases/load-acts.ts";
-import {
-  checkMachineAct,
-  describeMachineAct,
-  describeProgrammeAct,
-  wipePlaceAct,
-} from "../../server/cases/machine-acts.ts";
+import { checkMachineAct, wipePlaceAct } from "../../server/cases/machine-acts.ts";
 import { nameOutsideAct, nameProviderAct } from "../../server/cases/party-acts.ts";
 import { findPropertyAct } from "../../server/cases/property-acts.ts";
 import {
@@ -27,18 +22,15 @@ import {
 } from "../../server/cases/register-acts.ts";
 import { describeModelsAct, recordAcceptanceAct, setSettingsAct } from "../../server/cases/rule-acts.ts";
 import { attachTagAct, printTagsAct, reserveTagsAct } from "../../server/cases/tag-acts.ts";
-import type { ProgrammeFacts } from "../../server/domain/cleaning/machine.ts";
 import { STARTING_CONTAMINANTS } from "../../server/domain/contamination/starting-contaminants.ts";
 import type {
   EventId,
   LoadId,
-  MachineId,
   MemberId,
   ModelId,
   OutsideId,
   PieceId,
   PlaceId,
-  ProgrammeId,
   ProviderId,
   Uuid,
 } from "../../server/domain/ids.ts";
@@ -47,6 +39,7 @@ import type { TagNumber } from "../../server/domain/tags/tag-number.ts";
 import type { Instant, LocalDate } from "../../server/domain/time.ts";
 import type { Db } from "../../server/store/db.ts";
 import { type Actor, actor, aDraft, anId } from "./acting.ts";
+import { aWasher } from "./machines.ts";
 
 /** Kinds, a model, two racks and a member: what acts on pieces need. */
 export interface Department {
@@ -121,32 +114,6 @@ async function washed({ inez, bench, rack }: Department, shell: PieceId): Promis
   await inez.must(findPropertyAct, { piece: shell, evidence: "scanned", what: "a folding knife" });
   const to = { kind: "place" as const, id: rack };
   await inez.must(movePiecesAct, { pieces: scanned(shell), to, purpose: "transfer" });
-}
-
-/** A washer-extractor of 30 in at a place of its own, with one usual programme within the limits. */
-export async function aWasher(
-  inez: Actor,
-  facts: {
-    readonly name?: string;
-    readonly mostGarments?: number;
-    readonly programme?: Partial<ProgrammeFacts>;
-  } = {},
-): Promise<{ readonly machine: MachineId; readonly place: PlaceId; readonly programme: ProgrammeId }> {
-  const [machine, place, id] = [anId<MachineId>(), anId<PlaceId>(), anId<ProgrammeId>()];
-  const name = facts.name ?? "Washer 1";
-  await inez.must(namePlaceAct, { id: place, name, what: "washer", carries: "closed", side: "soiled" });
-  const { mostGarments } = facts;
-  await inez.must(describeMachineAct, {
-    ...{ id: machine, name, what: "washer-extractor", place, drumDiameterMm: 762 },
-    ...(mostGarments === undefined ? {} : { mostGarments }),
-  });
-  const programme: ProgrammeFacts = {
-    ...{ name: "Turnout gear", how: "advanced cleaning", temperature: { degrees: 105, scale: "F" } },
-    ...{ detergentPhTenths: 90, extractionRpm: 480 },
-    ...facts.programme,
-  };
-  await inez.must(describeProgrammeAct, { machine, id, programme, usual: true });
-  return { machine, place, programme: id };
 }
 
 async function saidAndSet({ inez }: Department, scope: { shell: PieceId; liner: PieceId }): Promise<void> {

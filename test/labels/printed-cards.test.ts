@@ -57,6 +57,7 @@ test("a card says its mode in the words of the tape, and a place card says the p
     "Attach tag",
     "As found",
     "Record a wash",
+    "Place wiped",
     "Confirm",
     "Clear",
     "Transfer to Rack B2",

@@ -35,6 +35,17 @@ export const BENCH_WORDS = {
   attachSecond: "Scan the new label on the piece. It goes live once it was read back.",
   asFoundWith: (who: string) => `As found: ${who}`,
   recordWash: "Record a wash",
+  loadIn: (machine: string) => `Load ${machine}`,
+  loadSecond: "Each scan goes in the machine. Its card again starts the load.",
+  loadWaits: (count: number, from: string) =>
+    `${countOf(count, "piece", "pieces")} from ${from} came along. This card again starts the load.`,
+  loadRuns: "A load runs here. Its card with an empty tray ends it as programmed.",
+  loadEnded: (machine: string) => `load in ${machine} ended as programmed`,
+  loadAborted: (machine: string) => `load in ${machine} aborted, nothing was cleaned`,
+  notEnded: "Not ended.",
+  placeWiped: "Place wiped",
+  placeWipedSecond: "Scan the card of the place that was wiped. It is written at once.",
+  wiped: (place: string) => `${place} wiped`,
   turnInSoiledSecond: "Each scan adds a piece to the tray. What is turned in soiled awaits wash.",
   cardFirst: {
     place: "Scan a place card, or choose the place. Then scan pieces.",
@@ -138,11 +149,13 @@ export const BENCH_WORDS = {
   notTakenBack: "Not taken back.",
   notInstalled: "Not installed.",
   notWrittenFor: (mode: string) =>
-    mode === "issue"
-      ? "Not issued."
-      : mode === "transfer" || mode === "turn in"
-        ? "Not moved."
-        : "Not written.",
+    mode === "load"
+      ? "Not started."
+      : mode === "issue"
+        ? "Not issued."
+        : mode === "transfer" || mode === "turn in"
+          ? "Not moved."
+          : "Not written.",
   insteadYouCan: "What can be written instead:",
   thereAndBack: "There and back",
   thereAndBackSays:
@@ -181,6 +194,7 @@ export const BENCH_WORDS = {
       issue: `Issue ${pieces}`,
       separate: `Separate ${pieces}`,
       washed: `Record wash of ${pieces}`,
+      load: `Start with ${pieces}`,
       "as found": `Record ${pieces} as found`,
     })[mode] ?? pieces,
   typing: (typed: {

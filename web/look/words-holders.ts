@@ -23,6 +23,7 @@ export const HOLDER_WORDS = {
     bag: "Bag",
     vehicle: "Vehicle",
     isolation: "Isolation",
+    drying: "Drying room",
     washer: "Washer",
     dryer: "Dryer",
     other: "Other",

@@ -92,6 +92,7 @@ export const IMPORT_WORDS = {
     bag: "Bag",
     vehicle: "Vehicle",
     isolation: "Isolation",
+    drying: "Drying room",
     washer: "Washer",
     dryer: "Dryer",
     other: "Other",

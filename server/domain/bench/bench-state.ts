@@ -21,7 +21,8 @@ export interface BenchState {
 /** A piece as it came before the scanner or the keyboard. */
 export interface Handled {
   readonly piece: PieceId;
-  readonly evidence: "scanned" | "typed";
+  /** With its set: taken over as a whole, such as a washed load by the dryer's card. */
+  readonly evidence: "scanned" | "typed" | "with its set";
   /** What the screen showed when the person confirmed; an act is refused only if it changed since. */
   readonly reliedOn?: { readonly holder?: Holder };
 }

@@ -29,7 +29,7 @@ export type LoadEntry =
       /** Codes of what would have stopped it, and did not: by the program manager's reason, or since it ran already. */
       readonly despite?: readonly string[];
       /** Of a load remembered late: when it was said to have ended, and how far that can be off. */
-      readonly about?: { readonly at: Instant; readonly minutes: number };
+      readonly said?: { readonly at: Instant; readonly minutes: number };
     }
   | {
       readonly kind: "LoadEnded";
@@ -53,7 +53,7 @@ export interface LoadState {
   readonly outcome?: LoadOutcome;
   readonly read?: Temperature;
   readonly despite: readonly string[];
-  readonly about?: { readonly at: Instant; readonly minutes: number };
+  readonly said?: { readonly at: Instant; readonly minutes: number };
   readonly evidence: Evidence;
 }
 
@@ -74,7 +74,7 @@ export function foldLoad(id: LoadId, entries: readonly Versioned<LoadEntry>[]): 
     evidence: start.evidence,
     despite: start.despite ?? [],
     ...(start.how ? { how: start.how } : {}),
-    ...(start.about ? { about: start.about } : {}),
+    ...(start.said ? { said: start.said } : {}),
     ...(end ? { endedAt: end.at, outcome: end.outcome } : {}),
     ...(end?.read ? { read: end.read } : {}),
   };

@@ -71,7 +71,7 @@ export function rememberLoad(
           evidence: "described",
           ran,
           ...how,
-          about: { at: about, minutes },
+          said: { at: about, minutes },
         },
         ...(despite.length > 0 ? { despite } : {}),
       }),

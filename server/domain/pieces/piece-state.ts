@@ -10,18 +10,11 @@ import {
 import type { Holder } from "../custody/holder.ts";
 import { type Evidence, isSeen } from "../evidence.ts";
 import { type Fitting, type FittingFault, foldFittings } from "../fittings/fold-fittings.ts";
-import type { EventId, MemberId, ModelId, PieceId, Uuid } from "../ids.ts";
+import type { EventId, ModelId, PieceId, Uuid } from "../ids.ts";
 import type { Instant } from "../time.ts";
+import { type FoundProperty, givenBack } from "./found-property.ts";
 import type { LabelReading, MakersLabel } from "./label.ts";
-import type {
-  Assignment,
-  HoldKind,
-  HowCleaned,
-  PieceEntry,
-  PieceFile,
-  PropertyGivenBack,
-  Versioned,
-} from "./piece-entries.ts";
+import type { Assignment, HoldKind, HowCleaned, PieceEntry, PieceFile, Versioned } from "./piece-entries.ts";
 
 /** A reason why a piece may not be issued; its number is the version of the entry that placed it. */
 export interface Hold {
@@ -51,15 +44,6 @@ export interface Cleaning {
   readonly evidence: Evidence;
 }
 
-/** Something of a person's that was found in a piece, until it is given back. */
-export interface FoundProperty {
-  readonly receipt: string;
-  readonly foundAt: Instant;
-  readonly version: number;
-  readonly givenBackAt?: Instant;
-  readonly givenBackTo?: MemberId;
-}
-
 export interface ByEye {
   readonly shell: PieceId;
   readonly by: Uuid;
@@ -77,6 +61,8 @@ export interface PieceState {
   readonly file: PieceFile;
   readonly assignment?: Assignment;
   readonly soiled: boolean;
+  /** When it came in soiled last; a wash ends it. */
+  readonly soiledSince?: Instant;
   readonly washes: number;
   /** It came in wet and nobody has moved it on since. */
   readonly wet: boolean;
@@ -166,6 +152,7 @@ function tellings(ordered: readonly Versioned<PieceEntry>[], label: MakersLabel,
     model: undefined as ModelId | undefined,
     assignment: undefined as Assignment | undefined,
     soiled: false,
+    soiledSince: undefined as Instant | undefined,
     washes: 0,
     wet: false,
     property: [] as FoundProperty[],
@@ -190,7 +177,10 @@ function tellings(ordered: readonly Versioned<PieceEntry>[], label: MakersLabel,
         if (entry.model !== undefined) told.model = entry.model ?? undefined;
         break;
       case "PieceMoved":
-        if (entry.soiled) told.soiled = true;
+        if (entry.soiled) {
+          told.soiled = true;
+          told.soiledSince = entry.at;
+        }
         told.wet = entry.wet ?? false;
         if (entry.assignment) told.assignment = entry.assignment;
         break;
@@ -202,7 +192,9 @@ function tellings(ordered: readonly Versioned<PieceEntry>[], label: MakersLabel,
         if (!isWash(entry.how)) break;
         told.washes += 1;
         // Care that was brought in from an older list permits nothing.
-        if (entry.evidence !== "imported") told.soiled = false;
+        if (entry.evidence === "imported") break;
+        told.soiled = false;
+        told.soiledSince = undefined;
         break;
       case "PropertyFound":
         told.property.push({ receipt: entry.receipt, foundAt: entry.at, version });
@@ -242,10 +234,11 @@ function tellings(ordered: readonly Versioned<PieceEntry>[], label: MakersLabel,
         entry satisfies never;
     }
   }
-  const { model, assignment, holds, ...rest } = told;
+  const { model, assignment, holds, soiledSince, ...rest } = told;
   return {
     ...rest,
     holds: holds.map((hold) => ({ ...hold, ...lifts.get(hold.version) })),
+    ...(soiledSince === undefined ? {} : { soiledSince }),
     ...(model ? { model } : {}),
     ...(assignment ? { assignment } : {}),
   };
@@ -261,11 +254,6 @@ function meetingsOf(standing: readonly Versioned<PieceEntry>[]): readonly Meetin
     meetings.set(event, { event, from, to, evidence, version });
   }
   return [...meetings.values()];
-}
-
-function givenBack(found: FoundProperty, entry: PropertyGivenBack): FoundProperty {
-  if (found.receipt !== entry.receipt || found.givenBackAt !== undefined) return found;
-  return { ...found, givenBackAt: entry.at, ...(entry.to ? { givenBackTo: entry.to } : {}) };
 }
 
 function merged<Facts extends object>(

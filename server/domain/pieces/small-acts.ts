@@ -1,5 +1,7 @@
 import { type BenchState, type Handled, handledStates, layersIn, onPiece } from "../bench/bench-state.ts";
 import { checkFit } from "../bench/rulebook.ts";
+import { isWash } from "../cleaning/is-wash.ts";
+import { evidenceOf, fittedTogether } from "../cleaning/load-check.ts";
 import { cleaned } from "../contamination/clean-piece.ts";
 import type { MemberId, PieceId } from "../ids.ts";
 import type { Decided, Refusal } from "../refusal.ts";
@@ -12,18 +14,18 @@ export interface RecordCleaning {
 }
 
 /**
- * Records that pieces were cleaned: each one that was handled, and no other. A shell with a layer still inside is
- * refused, since liners are washed apart from shells (facts.md 1.5). It says what was done, never that gear is clean.
+ * Records that pieces were cleaned: each one that was handled, and no other. A shell with a layer
+ * inside and a layer in its shell are refused, since layers are washed apart (facts.md 1.5); a rinse at the scene and a
+ * disinfection are not. It says what was done, never that gear is clean.
  * A cleaning that the policy accepts for all that a piece met ends its contamination hold; else it says what is open.
  */
 export function recordCleaning(bench: BenchState, command: RecordCleaning): Decided<readonly NewEntry[]> {
   const { known, refusals: unknown } = handledStates(bench, command.pieces);
-  const inside = known.flatMap(({ state }) =>
-    layersIn(bench, state.id).map(
-      (layer): Refusal => ({ code: "left-inside", subject: layer.id, shell: state.id }),
-    ),
-  );
-  const refusals = [...unknown, ...inside];
+  const states = known.map(({ state }) => state);
+  const isApart = isWash(command.how) || command.how === "sanitisation";
+  // What happened in spite of a hold is written down by whoever can lift it.
+  const evidence = bench.role === "program manager" ? [] : states.flatMap((state) => evidenceOf(state));
+  const refusals = [...unknown, ...evidence, ...(isApart ? fittedTogether(bench, states) : [])];
   if (refusals.length > 0) return { refusals };
   return {
     entries: known.flatMap(({ state, handled }) => {

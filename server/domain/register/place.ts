@@ -18,6 +18,7 @@ export const PLACE_SORTS = [
   "bag",
   "vehicle",
   "isolation",
+  "drying",
   "washer",
   "dryer",
   "other",

@@ -47,6 +47,7 @@ export const ACTION_CARDS = [
   "attach tag",
   "as found",
   "washed",
+  "wiped",
   "confirm",
   "clear",
 ] as const;

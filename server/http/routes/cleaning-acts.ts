@@ -22,7 +22,7 @@ import type {
 } from "../../domain/ids.ts";
 import { HOW_CLEANED } from "../../domain/pieces/piece-entries.ts";
 import type { Role } from "../../domain/register/account.ts";
-import { handledPieces, holder, id, instant, line, note } from "../wire.ts";
+import { handledPieces, holder, id, instant, line, note, piecesKnownBy } from "../wire.ts";
 import { defineAct } from "./act-routes.ts";
 
 const BENCH: readonly Role[] = ["technician", "inspector", "program manager"];
@@ -114,7 +114,7 @@ export const CLEANING_ACTS = [
       load,
       machine,
       programme: programme.exactOptional(),
-      pieces: handledPieces,
+      pieces: piecesKnownBy(["scanned", "typed", "with its set"]),
       reason: note.exactOptional(),
     }),
     act: startLoadAct,

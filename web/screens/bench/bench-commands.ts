@@ -1,9 +1,11 @@
 import type { Holder } from "../../../server/domain/custody/holder.ts";
+import type { LoadId } from "../../../server/domain/ids.ts";
 import type { Named } from "../../../server/domain/piece-view.ts";
 import type { Condition } from "../../../server/domain/pieces/piece-entries.ts";
+import { newId } from "../../api/uuid-v7.ts";
 import { countOf } from "../../look/words.ts";
 import type { TrayPiece } from "./bench-run.ts";
-import { type Mode, memberName, partyName } from "./mode.ts";
+import { type LoadMode, type Mode, memberName, partyName } from "./mode.ts";
 
 /** Choices of the act that stand in the band under the tray. */
 export interface ActChoices {
@@ -11,6 +13,13 @@ export interface ActChoices {
   readonly isFitSeen: boolean;
   /** When it happened, as a local date and time; absent for now, which is then assumed. */
   readonly earlier?: string;
+  /** Of gear that is turned in: how it came. */
+  readonly isWet?: boolean;
+  readonly arePocketsChecked?: boolean;
+  /** Of a load over the limits: why the program manager starts it. */
+  readonly reason?: string;
+  /** Of a load remembered late: by how many minutes the time can be off. */
+  readonly aboutMinutes?: number;
 }
 
 export interface BenchCommand {
@@ -18,6 +27,10 @@ export interface BenchCommand {
   readonly body: object;
   /** What the hem says once it is written. */
   readonly says: string;
+  /** The act is of now, whatever time it tells of. */
+  readonly isNow?: true;
+  /** The load that it starts. */
+  readonly load?: { readonly load: LoadId; readonly pieces: number };
 }
 
 /**
@@ -44,7 +57,9 @@ function commandOfTray(
 ): BenchCommand | undefined {
   const pieces = tray.map(({ piece, evidence }) => {
     const holder = asHolder(piece.holder);
-    return { piece: piece.id, evidence, ...(holder ? { reliedOn: { holder } } : {}) };
+    // What a card brought along is taken by whoever confirms the tray, by eye.
+    const known = mode.kind === "load" || evidence === "scanned" ? evidence : "typed";
+    return { piece: piece.id, evidence: known, ...(holder ? { reliedOn: { holder } } : {}) };
   });
   const count = countOf(tray.length, "piece", "pieces");
   switch (mode.kind) {
@@ -61,7 +76,11 @@ function commandOfTray(
     case "turn in": {
       if (!mode.to) return undefined;
       const to = { kind: "place", id: mode.to.id };
-      const soiled = mode.soiled ? { soiled: true } : {};
+      const soiled = {
+        ...(mode.soiled ? { soiled: true } : {}),
+        ...(choices.isWet ? { wet: true } : {}),
+        ...(choices.arePocketsChecked ? { pockets: "checked" } : {}),
+      };
       return move({ pieces, to, purpose: "turn in", ...soiled }, `${count} turned in to ${mode.to.name}`);
     }
     case "issue": {
@@ -85,14 +104,47 @@ function commandOfTray(
     case "separate":
       return { command: "separateLayers", body: { pieces }, says: `layers of ${count} separated` };
     case "washed": {
-      const body = { pieces, how: "advanced cleaning" };
-      return { command: "recordCleaning", body, says: `wash of ${count} recorded` };
+      const how = mode.how ?? "advanced cleaning";
+      const says = how === "advanced cleaning" ? `wash of ${count} recorded` : `${how} of ${count} recorded`;
+      return { command: "recordCleaning", body: { pieces, how }, says };
     }
+    case "load":
+      return loadCommand(mode, pieces, count, choices);
+    case "wiped":
     case "look up":
     case "install":
     case "attach tag":
       return undefined;
   }
+}
+
+/** Starts the load; a load told earlier than now is one that is over, and is remembered. */
+function loadCommand(
+  mode: LoadMode,
+  pieces: readonly object[],
+  count: string,
+  { reason, earlier, aboutMinutes }: ActChoices,
+): BenchCommand {
+  const { machine, programme } = mode;
+  const load = newId<LoadId>();
+  const common = { load, machine: machine.id, pieces, ...(programme ? { programme } : {}) };
+  const about = earlier ? Date.parse(earlier) : Number.NaN;
+  if (!Number.isNaN(about)) {
+    const body = { ...common, about: new Date(about).toISOString(), minutes: aboutMinutes ?? 30 };
+    return {
+      command: "rememberLoad",
+      body,
+      says: `load of ${count} in ${machine.name} written down`,
+      isNow: true,
+    };
+  }
+  const told = reason?.trim() ? { reason: reason.trim() } : {};
+  return {
+    command: "startLoad",
+    body: { ...common, ...told },
+    load: { load, pieces: pieces.length },
+    says: `load of ${count} started in ${machine.name}`,
+  };
 }
 
 function move(body: object, says: string): BenchCommand {

@@ -1,18 +1,17 @@
 /** What stands between tape and hem: the piece looked up, two labels at their seam, or the tray. */
 import { useRef, useState } from "preact/hooks";
-import { Choice } from "../../look/choice.tsx";
-import { TextField } from "../../look/fields.tsx";
 import { Notice } from "../../look/notice.tsx";
-import { Band } from "../../look/page.tsx";
 import { sentence, type Words } from "../../look/words.ts";
 import { goTo } from "../use-place.ts";
 import { useSymbol } from "../use-symbol.ts";
+import { ActBand } from "./act-band.tsx";
 import { answerWords } from "./answer-words.ts";
 import type { RefusalWords, Shown } from "./bench-run.ts";
 import type { BenchScreenProps } from "./bench-screen.tsx";
 import { sayWhen } from "./describe-piece.ts";
 import { FitPanel } from "./fit-panel.tsx";
 import { HoldDialog, type HoldQuestion } from "./hold-dialog.tsx";
+import { RunningLoad } from "./load-band.tsx";
 import { LookUpPanel } from "./look-up-panel.tsx";
 import { hasTray } from "./mode.ts";
 import { RefusedReasons } from "./refused-reasons.tsx";
@@ -48,7 +47,8 @@ export function BenchMiddle(props: BenchScreenProps & { readonly bench: Bench })
           say={say}
           onTakeOff={(piece) => bench.step({ kind: "take off", piece })}
         />
-        {run.tray.length > 0 ? <ActBand bench={bench} say={say} isIssue={run.mode.kind === "issue"} /> : null}
+        {run.mode.kind === "load" ? <RunningLoad mode={run.mode} bench={bench} clock={clock} /> : null}
+        {run.tray.length > 0 ? <ActBand {...props} /> : null}
       </>
     );
   }
@@ -152,62 +152,5 @@ function FitMiddle(
       onByEye={inspects ? () => void byEye() : undefined}
       onMakersWord={inspects ? () => goTo(`/models?shell=${fit.shell.id}&layer=${fit.layer.id}`) : undefined}
     />
-  );
-}
-
-/** What belongs to the act beside its pieces: when it happened, and at issue the condition and the fit. */
-function ActBand(props: { readonly bench: Bench; readonly say: Words; readonly isIssue: boolean }) {
-  const { bench, say, isIssue } = props;
-  const { choices } = bench;
-  const isEarlier = choices.earlier !== undefined;
-  return (
-    <Band threaded>
-      {isIssue ? (
-        <>
-          <Choice
-            name="condition"
-            legend={say.conditionAtIssue}
-            value={choices.condition}
-            options={[
-              { value: "new", label: say.conditionNew },
-              { value: "used, no finding", label: say.conditionUsed },
-              { value: "used, findings on record", label: say.conditionFindings },
-            ]}
-            onChange={(condition) => bench.choose({ ...choices, condition })}
-          />
-          <Choice
-            name="fit"
-            legend={say.fitOnWearer}
-            value={choices.isFitSeen ? "seen" : "not"}
-            options={[
-              { value: "not", label: say.fitNotRecorded },
-              { value: "seen", label: say.fitSeen },
-            ]}
-            onChange={(value) => bench.choose({ ...choices, isFitSeen: value === "seen" })}
-          />
-        </>
-      ) : null}
-      <Choice
-        name="when"
-        legend={say.whenItWas}
-        value={isEarlier ? "earlier" : "now"}
-        options={[
-          { value: "now", label: say.nowAssumed },
-          { value: "earlier", label: say.earlier },
-        ]}
-        onChange={(value) => {
-          const { earlier: _, ...rest } = choices;
-          bench.choose(value === "now" ? rest : { ...rest, earlier: "" });
-        }}
-      />
-      {isEarlier ? (
-        <TextField
-          label={say.whenExactly}
-          type="datetime-local"
-          value={choices.earlier ?? ""}
-          onInput={(earlier) => bench.choose({ ...choices, earlier })}
-        />
-      ) : null}
-    </Band>
   );
 }

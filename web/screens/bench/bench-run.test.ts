@@ -115,3 +115,101 @@ describe("install", () => {
     expect(play([install, scan(pieceScan(aPiece("l", "liner")))]).run.shown.what).toBe("refused");
   });
 });
+
+describe("a load", () => {
+  const usual = {
+    id: "p1",
+    name: "Turnout gear",
+    usual: true,
+    how: "advanced cleaning",
+    over: [],
+    unknown: [],
+  };
+  const machine = (facts: object = {}) => ({ id: "w", name: "Washer 1", programmes: [usual], ...facts });
+  const card = (facts: object = {}): ScanAnswer =>
+    ({
+      kind: "place",
+      text: "W",
+      place: { id: "w-place", name: "Washer 1" },
+      machine: machine(facts),
+    }) as never;
+  const dryerCard = (facts: object = {}): ScanAnswer =>
+    ({
+      ...{ kind: "place", text: "D", place: { id: "d-place", name: "Dryer 1" } },
+      machine: { id: "d", name: "Dryer 1", programmes: [{ ...usual, how: undefined }], ...facts },
+    }) as never;
+  const shells = ["a", "b", "c", "d", "e"].map((id) => aPiece(id, "shell"));
+  const running = { load: "l1", since: "2026-03-02T10:00:00.000Z", pieces: 5 };
+  const waiting = { from: "Washer 1", endedAt: "2026-03-02T10:45:00.000Z", pieces: shells };
+  const started: BenchEvent = {
+    kind: "written",
+    act: "1",
+    says: "load started",
+    at: 0,
+    running: running as never,
+  };
+
+  test("of five shells is washed and put in the dryer with ten scans and nothing else", () => {
+    const scans: ScanAnswer[] = [
+      card(),
+      ...shells.map(pieceScan),
+      card(),
+      card({ running }),
+      dryerCard({ waiting }),
+      dryerCard({ waiting }),
+    ];
+    let run = AT_REST;
+    const done: string[] = [];
+    for (const answer of scans) {
+      const step = stepBench(run, scan(answer));
+      run = step.run;
+      for (const effect of step.effects.filter((one) => one.do !== "sound")) {
+        done.push(effect.do);
+        const runs = effect.do === "end load" ? null : (running as never);
+        run = stepBench(run, { ...started, running: runs }).run;
+      }
+    }
+    expect([scans.length, done]).toEqual([10, ["confirm", "end load", "confirm"]]);
+  });
+
+  test("a machine's card with an empty tray ends what runs in it, and with pieces on the tray it does not", () => {
+    expect(play([scan(card({ running }))]).done).toEqual(["end load"]);
+    const { run, done } = play([
+      scan(card()),
+      scan(pieceScan(aPiece("a", "shell"))),
+      scan(card({ running })),
+    ]);
+    expect([run.tray.length, done]).toEqual([1, ["confirm"]]);
+  });
+
+  test("a dryer from which all was taken has ended, and takes the next load at once", () => {
+    const { run } = play([scan(dryerCard({ running: { ...running, pieces: 0 }, waiting }))]);
+    expect([run.mode.kind, run.tray.length]).toEqual(["load", 5]);
+  });
+
+  test("another programme keeps the tray, and the card still starts it", () => {
+    const { run, done } = play([
+      scan(card()),
+      scan(pieceScan(aPiece("a", "shell"))),
+      { kind: "mode chosen", mode: { kind: "load", machine: machine() as never, programme: "p2" } },
+      scan(card()),
+    ]);
+    expect([run.mode, done]).toMatchObject([{ kind: "load", programme: "p2" }, ["confirm"]]);
+  });
+
+  test("at turn-in a machine's card is the place where the gear goes", () => {
+    const { run } = play([scan(actionCard("turn in soiled")), scan(card({ running }))]);
+    expect(run.mode).toMatchObject({ kind: "turn in", to: { name: "Washer 1" } });
+  });
+
+  test("a run that was aborted is ended as such, once", () => {
+    const { run, done } = play([scan(card()), started, { kind: "end load", outcome: "aborted" }]);
+    expect([done, run.sending]).toEqual([["end load"], true]);
+    expect(stepBench(run, { kind: "end load", outcome: "aborted" }).effects).toEqual([]);
+  });
+});
+
+test("the card of a wiped place writes it at once", () => {
+  const { done } = play([scan(actionCard("wiped")), scan(placeCard("P", "Bench 1"))]);
+  expect(done).toEqual(["wipe"]);
+});

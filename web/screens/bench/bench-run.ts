@@ -1,12 +1,16 @@
+import type { MachineAtCard } from "../../../server/domain/cleaning/machine-view.ts";
 import type { WayOut } from "../../../server/domain/custody/late-record.ts";
 import type { PieceView } from "../../../server/domain/piece-view.ts";
 import type { ScanAnswer, ScanVia } from "../../../server/domain/scan-answer.ts";
-import { hasTray, type Mode, type Party, whereOf } from "./mode.ts";
+import { machineCardMeans, withRunning } from "./load-mode.ts";
+import { hasTray, type Mode, whereOf } from "./mode.ts";
+import { type Card, modeOfCard } from "./mode-of-card.ts";
 
 /** A piece on the tray, with how it came there. */
 export interface TrayPiece {
   readonly piece: PieceView;
-  readonly evidence: "scanned" | "typed";
+  /** With its set: the card of the dryer brought all that was washed together. */
+  readonly evidence: "scanned" | "typed" | "with its set";
 }
 
 export interface DoneAct {
@@ -59,7 +63,15 @@ export type BenchEvent =
   | { readonly kind: "found here" }
   | { readonly kind: "clear" }
   | { readonly kind: "take off"; readonly piece: string }
-  | { readonly kind: "written"; readonly act: string; readonly says: string; readonly at: number }
+  | {
+      readonly kind: "written";
+      readonly act: string;
+      readonly says: string;
+      readonly at: number;
+      /** What runs in the mode's machine from now on; null for nothing. */
+      readonly running?: MachineAtCard["running"] | null;
+    }
+  | { readonly kind: "end load"; readonly outcome: "as programmed" | "aborted" }
   | { readonly kind: "refused"; readonly verb: string; readonly reasons: readonly RefusalWords[] }
   | { readonly kind: "fault"; readonly says: string }
   | { readonly kind: "looks to turn-in" }
@@ -71,6 +83,13 @@ export type BenchEffect =
   | { readonly do: "confirm"; readonly thereAndBack?: true }
   | { readonly do: "install"; readonly shell: PieceView; readonly layer: TrayPiece }
   | { readonly do: "attach"; readonly piece: PieceView; readonly number: string; readonly via: ScanVia }
+  | {
+      readonly do: "end load";
+      readonly load: string;
+      readonly machine: string;
+      readonly outcome: "as programmed" | "aborted";
+    }
+  | { readonly do: "wipe"; readonly place: string; readonly name: string; readonly via: ScanVia }
   | { readonly do: "change person"; readonly badge: string; readonly name: string }
   | { readonly do: "sound"; readonly sound: "stitch" | "knot" | "snap" | "slack" };
 
@@ -109,6 +128,13 @@ export function stepBench(run: BenchRun, event: BenchEvent): BenchStep {
       return still({ ...run, tray: run.tray.filter(({ piece }) => piece.id !== event.piece) });
     case "written":
       return written(run, event);
+    case "end load": {
+      const { mode } = run;
+      if (run.sending || mode.kind !== "load" || !mode.machine.running) return still(run);
+      const { running, name } = mode.machine;
+      const end = { do: "end load" as const, load: running.load, machine: name, outcome: event.outcome };
+      return { run: { ...run, sending: true }, effects: [end] };
+    }
     case "refused": {
       const shown: Shown = { what: "refused", verb: event.verb, reasons: event.reasons };
       return sounding({ ...run, sending: false, shown }, "snap");
@@ -146,7 +172,8 @@ function withoutShell(run: BenchRun): BenchRun {
 function enter(run: BenchRun, mode: Mode, card?: string): BenchRun {
   const tray = hasTray(mode) ? run.tray : [];
   const kept = mode.kind === run.mode.kind ? run.cards : [];
-  const cards = card ? [...kept, card] : [];
+  // Another programme is still the same machine, whose card starts it.
+  const cards = card ? [...kept, card] : mode.kind === "load" ? kept : [];
   return { ...withoutShell(run), mode, tray, cards, shown: { what: "nothing" } };
 }
 
@@ -155,8 +182,10 @@ function confirm(run: BenchRun, how: { readonly thereAndBack?: true } = {}): Ben
   return { run: { ...run, sending: true }, effects: [{ do: "confirm", ...how }] };
 }
 
-function written(run: BenchRun, { act, says, at }: Extract<BenchEvent, { kind: "written" }>): BenchStep {
-  const done = { ...run, sending: false, tray: [], lastAct: { act, says, at } };
+function written(run: BenchRun, event: Extract<BenchEvent, { kind: "written" }>): BenchStep {
+  const { act, says, at } = event;
+  const mode = withRunning(run.mode, event.running);
+  const done = { ...run, mode, sending: false, tray: [], lastAct: { act, says, at } };
   const shown: Shown = run.mode.kind === "install" ? run.shown : { what: "nothing" };
   return sounding({ ...done, shown }, "knot");
 }
@@ -172,7 +201,7 @@ function scanned(run: BenchRun, answer: ScanAnswer, via: ScanVia): BenchStep {
     case "place":
     case "member":
     case "action":
-      return scannedCard(run, answer);
+      return scannedCard(run, answer, via);
     case "badge":
       return {
         run,
@@ -240,43 +269,32 @@ function tagOf(piece: PieceView): Extract<ScanAnswer, { kind: "piece" }>["tag"] 
   return piece.tags[0] ?? { number: piece.id as never, state: "attached" };
 }
 
-type Card = Extract<ScanAnswer, { kind: "place" | "member" | "action" }>;
+type PlaceCard = Extract<Card, { kind: "place" }>;
 
 /** A card sets the mode, or what the mode lacks; the same card again confirms. */
-function scannedCard(run: BenchRun, card: Card): BenchStep {
+function scannedCard(run: BenchRun, card: Card, via: ScanVia): BenchStep {
   if (card.kind === "action" && card.action === "confirm") return confirm(run);
   if (card.kind === "action" && card.action === "clear") return stepBench(run, { kind: "clear" });
   if (run.cards.includes(card.text) && run.tray.length > 0) return confirm(run);
+  const placed = card.kind === "place" ? scannedPlace(run, card, via) : undefined;
+  if (placed) return placed;
   const mode = modeOfCard(run.mode, card);
   return sounding(enter(run, mode, card.text), "stitch");
 }
 
-function modeOfCard(mode: Mode, card: Card): Mode {
-  if (card.kind === "place") {
-    if (mode.kind === "turn in") return { ...mode, to: card.place };
-    if (mode.kind === "as found") return { kind: "as found", where: { kind: "place", place: card.place } };
-    return { kind: "transfer", to: card.place };
+/** A place that was wiped is written at once; a machine's card puts in, starts and ends its loads. */
+function scannedPlace(run: BenchRun, card: PlaceCard, via: ScanVia): BenchStep | undefined {
+  const { id: place, name } = card.place;
+  if (run.mode.kind === "wiped") {
+    return { run: { ...run, sending: true }, effects: [{ do: "wipe", place, name, via }] };
   }
-  if (card.kind === "member") {
-    if (mode.kind === "turn in") return { ...mode, from: card.member };
-    const where: Party = { kind: "member", member: card.member };
-    if (mode.kind === "as found") return { kind: "as found", where };
-    return { kind: "issue", to: card.member };
+  const means = machineCardMeans(run.mode, run.tray.length === 0, card.machine);
+  if (!means) return undefined;
+  const entered = enter(run, means.mode, card.text);
+  if (means.does === "end") {
+    const effect = { do: "end load", load: means.load, machine: name, outcome: "as programmed" } as const;
+    return run.sending ? still(run) : { run: { ...entered, sending: true }, effects: [effect] };
   }
-  switch (card.action) {
-    case "turn in":
-      return { kind: "turn in", soiled: false };
-    case "turn in soiled":
-      return { kind: "turn in", soiled: true };
-    case "look up":
-    case "install":
-    case "separate":
-    case "attach tag":
-    case "as found":
-    case "washed":
-      return { kind: card.action };
-    case "confirm":
-    case "clear":
-      return mode;
-  }
+  const brought = means.brings.map((piece): TrayPiece => ({ piece, evidence: "with its set" }));
+  return sounding({ ...entered, tray: [...entered.tray, ...brought] }, "stitch");
 }

@@ -1,4 +1,6 @@
+import type { MachineAtCard } from "../../../server/domain/cleaning/machine-view.ts";
 import type { PieceView } from "../../../server/domain/piece-view.ts";
+import type { HowCleaned } from "../../../server/domain/pieces/piece-entries.ts";
 import type { MemberBrief, PlaceBrief } from "../../../server/domain/scan-answer.ts";
 import type { Words } from "../../look/words.ts";
 
@@ -30,11 +32,21 @@ export type Mode =
   | { readonly kind: "separate" }
   | { readonly kind: "attach tag"; readonly piece?: PieceView }
   | { readonly kind: "as found"; readonly where?: Party }
-  | { readonly kind: "washed" };
+  | { readonly kind: "washed"; readonly how?: HowCleaned }
+  | LoadMode
+  | { readonly kind: "wiped" };
+
+/** Pieces are put in a machine, whose card again starts it. */
+export interface LoadMode {
+  readonly kind: "load";
+  readonly machine: MachineAtCard;
+  /** Another than the machine's usual programme. */
+  readonly programme?: string;
+}
 
 /** Modes in which scanned pieces collect on the tray until one confirm makes one act of them. */
 export function hasTray(mode: Mode): boolean {
-  return mode.kind !== "look up" && mode.kind !== "attach tag" && mode.kind !== "install";
+  return !["look up", "attach tag", "install", "wiped"].includes(mode.kind);
 }
 
 /** Says what a mode still lacks before its tray can be confirmed. */
@@ -82,6 +94,10 @@ export function modeVerb(mode: Mode, say: Words): string {
       return mode.where ? say.asFoundWith(partyName(mode.where)) : say.asFound;
     case "washed":
       return say.recordWash;
+    case "load":
+      return say.loadIn(mode.machine.name);
+    case "wiped":
+      return say.placeWiped;
   }
 }
 
@@ -94,6 +110,10 @@ export function modeSays(mode: Mode, say: Words): string {
       return say.lookUpSecond;
     case "install":
       return say.installSecond;
+    case "load":
+      return loadSays(mode, say);
+    case "wiped":
+      return say.placeWipedSecond;
     case "attach tag":
       return mode.piece ? say.attachSecond : say.attachFirst;
     case "separate":
@@ -105,6 +125,12 @@ export function modeSays(mode: Mode, say: Words): string {
     default:
       return say.collects;
   }
+}
+
+function loadSays({ machine }: LoadMode, say: Words): string {
+  const { running, waiting } = machine;
+  if (running && running.pieces > 0) return say.loadRuns;
+  return waiting ? say.loadWaits(waiting.pieces.length, waiting.from) : say.loadSecond;
 }
 
 export function memberName(member: MemberBrief): string {

@@ -59,6 +59,10 @@ export function useBench(parts: BenchParts): Bench {
       const next = stepBench(now.current.run, event);
       now.current = { ...now.current, run: next.run };
       setRun(next.run);
+      if (event.kind === "written") {
+        // What was said of one act is not said of the next.
+        setChoices(({ isWet: _, arePocketsChecked: __, reason: ___, ...kept }) => kept);
+      }
       const told = spoken(event, next.run, now.current.parts.say);
       speak(told.text, told.isStop);
       for (const effect of next.effects) void carryOut(effect, () => now.current, take);
@@ -169,13 +173,28 @@ async function carryOut(
       const command = commandOf(run.mode, run.tray, choices, parts.me, effect.thereAndBack);
       if (!command) return step({ kind: "refused", verb: say.notWritten, reasons: [lacking(run, say)] });
       const verb = say.notWrittenFor(run.mode.kind);
-      return step(await sent(port, command.command, command.body, command.says, verb, momentOf(choices)));
+      const at = command.isNow ? undefined : momentOf(choices);
+      const written = await sent(port, command.command, command.body, command.says, verb, at);
+      if (written.kind !== "written" || !command.load) return step(written);
+      const running = { ...command.load, since: new Date(written.at).toISOString() };
+      return step({ ...written, running });
     }
     case "install": {
       const { shell, layer } = effect;
       const body = { shell: shell.id, layer: layer.piece.id, evidence: layer.evidence };
       const says = `${midSentence(layer.piece.kind.name)} installed`;
       return step(await sent(port, "installLayer", body, says, say.notInstalled));
+    }
+    case "end load": {
+      const { load, outcome, machine } = effect;
+      const says = outcome === "aborted" ? say.loadAborted(machine) : say.loadEnded(machine);
+      const written = await sent(port, "endLoad", { load, outcome }, says, say.notEnded);
+      return step(written.kind === "written" ? { ...written, running: null } : written);
+    }
+    case "wipe": {
+      const evidence = effect.via === "typed" ? "typed" : "scanned";
+      const says = say.wiped(effect.name);
+      return step(await sent(port, "wipePlace", { place: effect.place, evidence }, says, say.notWritten));
     }
     case "attach": {
       const { piece, number, via } = effect;
