@@ -5,7 +5,15 @@ import { listMembersAct, namePlaceAct } from "../cases/register-acts.ts";
 import { describeModelsAct, setSettingsAct } from "../cases/rule-acts.ts";
 import { SYSTEM_ACCOUNT } from "../cases/system-account.ts";
 import { drawCardsAct } from "../cases/tag-acts.ts";
-import type { AccountId, MemberId, ModelId, OutsideId, PlaceId, ProviderId } from "../domain/ids.ts";
+import type {
+  AccountId,
+  MachineId,
+  MemberId,
+  ModelId,
+  OutsideId,
+  PlaceId,
+  ProviderId,
+} from "../domain/ids.ts";
 import type { LocalDate } from "../domain/time.ts";
 import { keepSecrets } from "../store/keep-secrets.ts";
 import { type Demo, must, type Worker } from "./hands.ts";
@@ -19,6 +27,7 @@ import {
   STATIONS,
   TIME_ZONE,
 } from "./harrow-county.ts";
+import { equipWashRoom } from "./wash-room.ts";
 
 /** The passphrase of everybody in the demo. A demo holds nothing that is anybody's. */
 export const DEMO_PASSPHRASE = "harrow county demo";
@@ -39,6 +48,7 @@ export interface Department {
   readonly places: Readonly<Record<string, PlaceId>>;
   readonly members: readonly DemoMember[];
   readonly provider: ProviderId;
+  readonly machines: Readonly<Record<string, MachineId>>;
 }
 
 export function placeNamed(department: Department, name: string): PlaceId {
@@ -81,8 +91,9 @@ export async function foundDepartment(demo: Demo): Promise<Department> {
     places: Object.values(places),
     members: members.map(({ id }) => id),
   });
+  const machines = await equipWashRoom(demo, staff[0], places);
   const [odile, inez, tobin, maren, aldous] = staff;
-  return { odile, inez, tobin, maren, aldous, places, members, provider };
+  return { odile, inez, tobin, maren, aldous, places, members, provider, machines };
 }
 
 type Staff = readonly [Worker, Worker, Worker, Worker, Worker, Worker];

@@ -1,9 +1,22 @@
-import { installLayerAct, movePiecesAct, recordCleaningAct, separateLayersAct } from "../cases/bench-acts.ts";
+import { installLayerAct, movePiecesAct, separateLayersAct } from "../cases/bench-acts.ts";
 import type { PieceId } from "../domain/ids.ts";
 import type { Department } from "./found-department.ts";
 import { placeNamed } from "./found-department.ts";
 import { atPlace, type Demo, must, scanned } from "./hands.ts";
 import type { DressedMember, Garment, GearSet } from "./stock-gear.ts";
+import {
+  abortedRun,
+  checkMachines,
+  DRY_MINUTES,
+  faultyWasher,
+  load,
+  rememberedLoad,
+  unload,
+  WASH_MINUTES,
+} from "./wash-room.ts";
+
+/** Weeks in which something out of the ordinary happens in the wash room, and how often the machines are checked. */
+const WEEKS = { aborted: 30, remembered: 44, faulty: 61, checks: 13 };
 
 /** Plays the ordinary weeks: after a fire a set comes back soiled, is washed apart, put together and handed out again. */
 export async function liveMonths(
@@ -12,7 +25,7 @@ export async function liveMonths(
   members: readonly DressedMember[],
   days: { readonly from: number; readonly to: number },
 ): Promise<void> {
-  for (let day = days.from; day < days.to; day += 7) {
+  for (let day = days.from, week = 1; day < days.to; day += 7, week++) {
     const crew = [...new Set([demo.chance.pick(members), demo.chance.pick(members)])];
     const worn = crew.flatMap((member) => {
       const set = member.sets[demo.chance.below(member.sets.length)];
@@ -25,9 +38,12 @@ export async function liveMonths(
       demo,
       department,
       worn.map(({ set }) => set),
+      week === WEEKS.aborted ? "aborted first" : week === WEEKS.remembered ? "remembered" : "as ever",
     );
     demo.clock.at(day + 2, 10);
     for (const { member, set } of worn) await handBack(demo, department, member, set);
+    if (week % WEEKS.checks === 0) await checkMachines(demo, department);
+    if (week === WEEKS.faulty) await faultyWasher(demo, department, day + 3);
   }
 }
 
@@ -43,20 +59,37 @@ export async function turnIn(demo: Demo, department: Department, set: GearSet): 
 }
 
 /** Takes the layers apart, washes shells and liners in their own loads, and hangs all to dry. */
-export async function wash(demo: Demo, department: Department, sets: readonly GearSet[]): Promise<void> {
+export async function wash(
+  demo: Demo,
+  department: Department,
+  sets: readonly GearSet[],
+  how: "as ever" | "aborted first" | "remembered" = "as ever",
+): Promise<void> {
   const { tobin } = department;
   const shells = sets.flatMap(({ coat, pants }) => [coat.shell, pants.shell]);
   const layers = sets.flatMap(({ coat, pants }) => [...coat.layers, ...pants.layers]);
   const singles = sets.flatMap((set) => washable(set));
   await must(demo, tobin, separateLayersAct, { pieces: scanned(...shells) });
   demo.clock.pass(20);
-  await must(demo, tobin, recordCleaningAct, { pieces: scanned(...shells), how: "advanced cleaning" });
-  demo.clock.pass(50);
-  await must(demo, tobin, recordCleaningAct, {
-    pieces: scanned(...layers, ...singles),
-    how: "advanced cleaning",
-  });
-  demo.clock.pass(10);
+  if (how === "aborted first") await abortedRun(demo, department, "Washer 1", shells);
+  const inside = [...layers, ...singles];
+  const began = demo.clock.now();
+  const washes = [
+    ...(how === "remembered" ? [] : [await load(demo, department, "Washer 1", shells)]),
+    await load(demo, department, "Washer 2", inside),
+  ];
+  demo.clock.pass(WASH_MINUTES + 2);
+  for (const one of washes) await unload(demo, department, one);
+  if (how === "remembered") {
+    demo.clock.pass(240);
+    await rememberedLoad(demo, department, shells, began + (WASH_MINUTES + 40) * 60_000);
+  }
+  const dryings = [
+    await load(demo, department, "Dryer 1", shells),
+    await load(demo, department, "Dryer 2", inside),
+  ];
+  demo.clock.pass(DRY_MINUTES + 5);
+  for (const one of dryings) await unload(demo, department, one);
   await must(demo, tobin, movePiecesAct, {
     pieces: scanned(...shells, ...layers, ...singles),
     to: atPlace(placeNamed(department, "Drying rack")),

@@ -41,6 +41,20 @@ describe("the demo's department", () => {
     expect(await count("entry where kind = 'EntryCorrected'")).toBeGreaterThan(0);
   });
 
+  test("washes and dries in loads: an aborted one, a remembered one, and a washer that was found faulty", async () => {
+    expect(await count("load where how is not null")).toBeGreaterThan(100);
+    expect(await count("load where how is null and outcome = 'as programmed'")).toBeGreaterThan(100);
+    expect(await count("load where ended_at is null")).toBe(0);
+    expect(await count("load where outcome = 'aborted'")).toBe(1);
+    expect(await count("load where about_at is not null")).toBe(1);
+    expect(await count("machine_check where outcome = 'faulty'")).toBe(1);
+    // Shells and what goes inside them never shared a load.
+    const kinds =
+      "select distinct s.load, p.kind like '%-shell' as is_shell from stay s join piece p on p.id = s.piece";
+    const washed = `(${kinds} join load l on l.id = s.load and l.how is not null) k`;
+    expect(await count(`(select load from ${washed} group by load having count(*) > 1) mixed`)).toBe(0);
+  });
+
   test("verifies: its chain holds and its tables follow from its entries", async () => {
     expect((await verifyLedger(database.app)).findings).toEqual([]);
   }, 60_000);
