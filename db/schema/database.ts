@@ -328,7 +328,7 @@ export type ModelTakesRow = Selectable<ModelTakesTable>;
 
 export interface NamedTable {
   id: string;
-  kind: "place" | "member" | "provider" | "outside" | "account" | "model" | "contamination-event" | "machine";
+  kind: "place" | "member" | "provider" | "outside" | "account" | "model" | "contamination-event" | "machine" | "trace";
   name: string | null;
   detail: string | null;
   up: string | null;
@@ -408,6 +408,16 @@ export interface PieceTable {
   soiled_since: ColumnType<Date | null, Date | string | null, Date | string | null>;
 }
 export type PieceRow = Selectable<PieceTable>;
+
+export interface PieceCleanedTable {
+  piece: string;
+  n: number;
+  cleaned_at: Timestamp;
+  how: string;
+  evidence: string;
+  version: number;
+}
+export type PieceCleanedRow = Selectable<PieceCleanedTable>;
 
 export interface PieceMetTable {
   piece: string;
@@ -559,6 +569,32 @@ export interface TagTable {
 }
 export type TagRow = Selectable<TagTable>;
 
+export interface TraceTable {
+  id: string;
+  name: string;
+  direction: "forward" | "backward";
+  is_drill: boolean;
+  read_position: number;
+  kept_at: Timestamp;
+  kept_by: string;
+  contacts: number;
+  facts: Json;
+  closed_at: ColumnType<Date | null, Date | string | null, Date | string | null>;
+  version: number;
+}
+export type TraceRow = Selectable<TraceTable>;
+
+export interface TraceOutcomeTable {
+  trace: string;
+  piece: string;
+  outcome: "found" | "isolated" | "sent to wash" | "cleared" | "retired" | "not found";
+  outcome_at: Timestamp;
+  outcome_by: string;
+  evidence: string;
+  version: number;
+}
+export type TraceOutcomeRow = Selectable<TraceOutcomeTable>;
+
 export interface ViewingTable {
   id: GeneratedAlways<number>;
   at: ColumnType<Date, Date | string | undefined, Date | string>;
@@ -602,6 +638,7 @@ export interface Database {
   outside: OutsideTable;
   person: PersonTable;
   piece: PieceTable;
+  piece_cleaned: PieceCleanedTable;
   piece_met: PieceMetTable;
   pin_tries: PinTriesTable;
   place: PlaceTable;
@@ -615,5 +652,7 @@ export interface Database {
   setting: SettingTable;
   stay: StayTable;
   tag: TagTable;
+  trace: TraceTable;
+  trace_outcome: TraceOutcomeTable;
   viewing: ViewingTable;
 }

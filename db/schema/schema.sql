@@ -397,7 +397,7 @@ table named
   detail text
   up uuid
   version integer not null
-  constraint named_kind_check: CHECK ((kind = ANY (ARRAY['place'::text, 'member'::text, 'provider'::text, 'outside'::text, 'account'::text, 'model'::text, 'contamination-event'::text, 'machine'::text])))
+  constraint named_kind_check: CHECK ((kind = ANY (ARRAY['place'::text, 'member'::text, 'provider'::text, 'outside'::text, 'account'::text, 'model'::text, 'contamination-event'::text, 'machine'::text, 'trace'::text])))
   constraint named_pkey: PRIMARY KEY (id)
   grant layertrail_app: delete, insert, select, update
 
@@ -502,6 +502,16 @@ table piece
   CREATE INDEX piece_soiled ON public.piece USING btree (id) WHERE soiled
   CREATE INDEX piece_unread ON public.piece USING btree (id) WHERE (label_reading = 'not yet read'::text)
   CREATE UNIQUE INDEX piece_serial ON public.piece USING btree (lower(maker), kind, lower(serial)) WHERE ((serial IS NOT NULL) AND (maker IS NOT NULL))
+  grant layertrail_app: delete, insert, select, update
+
+table piece_cleaned
+  piece uuid not null
+  n integer not null
+  cleaned_at timestamp with time zone not null
+  how text not null
+  evidence text not null
+  version integer not null
+  constraint piece_cleaned_pkey: PRIMARY KEY (piece, n)
   grant layertrail_app: delete, insert, select, update
 
 table piece_met
@@ -661,6 +671,7 @@ table stay
   constraint stay_pkey: PRIMARY KEY (piece, n)
   CREATE INDEX stay_holder ON public.stay USING btree (holder, from_at) WHERE (holder IS NOT NULL)
   CREATE INDEX stay_load ON public.stay USING btree (load) WHERE (load IS NOT NULL)
+  CREATE INDEX stay_with_holder ON public.stay USING gist (holder, tstzrange(from_at, to_at, '[]'::text)) WHERE (holder IS NOT NULL)
   CREATE UNIQUE INDEX stay_open ON public.stay USING btree (piece) WHERE (to_at IS NULL)
   grant layertrail_app: delete, insert, select, update
 
@@ -682,6 +693,36 @@ table tag
   CREATE INDEX tag_number_text ON public.tag USING gin (number gin_trgm_ops)
   CREATE INDEX tag_piece ON public.tag USING btree (piece) WHERE (piece IS NOT NULL)
   CREATE INDEX tag_run ON public.tag USING btree (run) WHERE (run IS NOT NULL)
+  grant layertrail_app: delete, insert, select, update
+
+table trace
+  id uuid not null
+  name text not null
+  direction text not null
+  is_drill boolean not null
+  read_position bigint not null
+  kept_at timestamp with time zone not null
+  kept_by uuid not null
+  contacts integer not null
+  facts jsonb not null
+  closed_at timestamp with time zone
+  version integer not null
+  constraint trace_direction_check: CHECK ((direction = ANY (ARRAY['forward'::text, 'backward'::text])))
+  constraint trace_pkey: PRIMARY KEY (id)
+  CREATE INDEX trace_kept ON public.trace USING btree (kept_at DESC, id DESC)
+  grant layertrail_app: delete, insert, select, update
+
+table trace_outcome
+  trace uuid not null
+  piece uuid not null
+  outcome text not null
+  outcome_at timestamp with time zone not null
+  outcome_by uuid not null
+  evidence text not null
+  version integer not null
+  constraint trace_outcome_outcome_check: CHECK ((outcome = ANY (ARRAY['found'::text, 'isolated'::text, 'sent to wash'::text, 'cleared'::text, 'retired'::text, 'not found'::text])))
+  constraint trace_outcome_pkey: PRIMARY KEY (trace, piece)
+  CREATE INDEX trace_outcome_piece ON public.trace_outcome USING btree (piece)
   grant layertrail_app: delete, insert, select, update
 
 table viewing

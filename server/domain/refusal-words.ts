@@ -10,6 +10,7 @@ import type { HoldKind } from "./pieces/piece-entries.ts";
 import type { Refusal } from "./refusal.ts";
 import { phraseRegister } from "./register/register-refusal-words.ts";
 import { phraseTagRefusal } from "./tags/tag-refusal-words.ts";
+import { phraseTrace } from "./tracing/trace-refusal-words.ts";
 import { type WhenWords, whenInUtc } from "./when-words.ts";
 
 export { type Phrase, type SubjectNames, sayPhrase } from "./phrase.ts";
@@ -52,6 +53,11 @@ export function phraseRefusal(refusal: Refusal, names: SubjectNames, when: WhenW
     case "unknown-contaminant":
     case "seen-at-event":
       return phraseContamination(refusal, names, when);
+    case "not-on-the-list":
+    case "reason-needed":
+    case "without-outcome":
+    case "nothing-to-trace":
+      return phraseTrace(refusal, names);
     case "hold-not-standing":
     case "not-yours-to-lift":
     case "cannot-correct":

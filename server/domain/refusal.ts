@@ -108,6 +108,10 @@ export type Refusal =
   | { readonly code: "not-empty"; readonly subject: Uuid; readonly pieces: number }
   | { readonly code: "last-manager"; readonly subject: Uuid }
   | { readonly code: "ends-before-it-begins"; readonly from: Instant; readonly to: Instant }
+  | { readonly code: "not-on-the-list"; readonly subject: Uuid; readonly trace: Uuid }
+  | { readonly code: "reason-needed"; readonly outcome: string }
+  | { readonly code: "without-outcome"; readonly subject: Uuid; readonly pieces: number }
+  | { readonly code: "nothing-to-trace" }
   | { readonly code: "unknown-contaminant"; readonly kind: string }
   /** What somebody saw at an event is not taken off by everybody. */
   | {

@@ -12,6 +12,7 @@ import type { OutsideEntry, ProviderEntry } from "./register/parties.ts";
 import type { PlaceEntry } from "./register/place.ts";
 import type { PolicyEntry } from "./register/policy.ts";
 import type { TagEntry } from "./tags/tag-entries.ts";
+import type { TraceEntry } from "./tracing/kept-trace.ts";
 
 /** What an entry can be about. Later work adds kinds of entries, not subjects' mechanism. */
 export const SUBJECT_KINDS = [
@@ -49,6 +50,7 @@ export interface EntriesOf {
   machine: MachineEntry;
   policy: PolicyEntry;
   account: AccountEntry;
+  trace: TraceEntry;
 }
 export type SubjectKind = keyof EntriesOf;
 

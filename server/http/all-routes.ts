@@ -20,6 +20,7 @@ import { SETTING_ACTS } from "./routes/setting-acts.ts";
 import { signInRoutes } from "./routes/sign-in.ts";
 import { symbolRoutes } from "./routes/symbols.ts";
 import { TAG_ACTS } from "./routes/tag-acts.ts";
+import { TRACE_ACTS, traceRoutes } from "./routes/trace-routes.ts";
 
 /** Every route of the server. A family is one file with a list; it stands here once. */
 export const ROUTES: readonly Route[] = [
@@ -37,6 +38,7 @@ export const ROUTES: readonly Route[] = [
   ...pageRoutes,
   ...listRoutes,
   ...machineRoutes,
+  ...traceRoutes,
   ...ACCOUNT_ACTS,
   ...SETTING_ACTS,
   ...BENCH_ACTS,
@@ -44,4 +46,5 @@ export const ROUTES: readonly Route[] = [
   ...TAG_ACTS,
   ...EVENT_ACTS,
   ...CLEANING_ACTS,
+  ...TRACE_ACTS,
 ];

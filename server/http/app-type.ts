@@ -21,6 +21,7 @@ import type { SETTING_ACTS } from "./routes/setting-acts.ts";
 import type { signInRoutes } from "./routes/sign-in.ts";
 import type { symbolRoutes } from "./routes/symbols.ts";
 import type { TAG_ACTS } from "./routes/tag-acts.ts";
+import type { TRACE_ACTS, traceRoutes } from "./routes/trace-routes.ts";
 
 export type { ProblemBody } from "./problem.ts";
 
@@ -31,7 +32,8 @@ type Acts =
   | (typeof REGISTER_ACTS)[number]
   | (typeof TAG_ACTS)[number]
   | (typeof EVENT_ACTS)[number]
-  | (typeof CLEANING_ACTS)[number];
+  | (typeof CLEANING_ACTS)[number]
+  | (typeof TRACE_ACTS)[number];
 type Others =
   | (typeof healthRoutes)[number]
   | (typeof problemRoutes)[number]
@@ -46,6 +48,7 @@ type Others =
   | (typeof pageRoutes)[number]
   | (typeof listRoutes)[number]
   | (typeof machineRoutes)[number]
+  | (typeof traceRoutes)[number]
   | (typeof accountRoutes)[number];
 
 /** What a request of a route carries and what it is answered, as they are on the wire: instants and ids as text. */

@@ -9,7 +9,7 @@ import type { KindFacts } from "../domain/register/kind.ts";
 import type { ModelFacts } from "../domain/register/model.ts";
 import { STARTING_SETTINGS } from "../domain/register/policy.ts";
 import type { LocalDate } from "../domain/time.ts";
-import type { Tx } from "./db.ts";
+import type { Db, Tx } from "./db.ts";
 
 /** The rules as a question answers them. */
 export interface RulesRow {
@@ -102,4 +102,10 @@ export function dayIn(timeZone: string, at: number): LocalDate {
   const format = DAYS.get(timeZone) ?? new Intl.DateTimeFormat("en-CA", { timeZone, dateStyle: "short" });
   DAYS.set(timeZone, format);
   return format.format(new Date(at)) as LocalDate;
+}
+
+/** Reads what each kind of contaminant asks for, by the department's policy or as the program begins. */
+export async function contaminantRules(db: Db | Tx): Promise<readonly ContaminantRule[]> {
+  const rows = await db.selectFrom("contaminant").select("rule").execute();
+  return rulesInForce(rows.map(({ rule }) => rule as unknown as ContaminantRule));
 }

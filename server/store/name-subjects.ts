@@ -14,7 +14,8 @@ export type NamedKind =
   | "kind"
   | "account"
   | "contamination-event"
-  | "machine";
+  | "machine"
+  | "trace";
 
 /** What an id names, as a person reads it. `number` is the tag that a piece carries, where it carries one. */
 export interface SubjectName {
@@ -51,6 +52,7 @@ export async function nameSubjects(db: Db, ids: readonly string[]): Promise<Read
     union all select id, 'model', maker || ' ' || name, null from model join wanted using (id)
     union all select id, 'machine', name, null from machine join wanted using (id)
     union all select id, 'kind', name, null from kind join wanted using (id)
+    union all select id, 'trace', name, null from trace join wanted using (id)
     union all select id, 'contamination-event', name, null from contamination_event join wanted using (id)
     union all select a.id, 'account', coalesce(own.name, listed.name, a.role), null
       from account a join wanted using (id) left join person own on own.id = a.id

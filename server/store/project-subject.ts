@@ -15,8 +15,10 @@ import { foldPolicy, POLICY_ID } from "../domain/register/policy.ts";
 import type { EntriesOf, SubjectKind } from "../domain/subjects.ts";
 import { foldTag } from "../domain/tags/tag-entries.ts";
 import { pieceOfTag } from "../domain/tags/tag-state.ts";
+import { foldTrace } from "../domain/tracing/kept-trace.ts";
 import { rowsOfLoad, rowsOfMachine } from "./cleaning-rows.ts";
 import { instantCell, type ProjectedRow, type Projection, rowsOfPiece } from "./projected-rows.ts";
+import { rowsOfTrace } from "./trace-rows.ts";
 
 export class SubjectFault extends Error {
   readonly subject: Uuid;
@@ -174,6 +176,10 @@ const PROJECTORS: Projectors = {
       }),
       named: named("contamination-event", event, { name, detail: incident }),
     };
+  },
+  trace(id, entries) {
+    const trace = foldTrace(id, entries);
+    return trace ? { ...rowsOfTrace(trace), named: named("trace", trace, { name: trace.facts.name }) } : {};
   },
   account(id, entries) {
     const account = foldAccount(id, entries);

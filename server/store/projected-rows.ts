@@ -29,6 +29,7 @@ export const PROJECTED_TABLES = {
   fitting: ["layer", "n"],
   hold: ["piece", "version"],
   piece_met: ["piece", "n"],
+  piece_cleaned: ["piece", "n"],
   foreign_code: ["code"],
   by_eye: ["layer", "n"],
   tag: ["id"],
@@ -37,6 +38,8 @@ export const PROJECTED_TABLES = {
   machine_check: ["machine", "version"],
   programme: ["id"],
   load: ["id"],
+  trace: ["id"],
+  trace_outcome: ["trace", "piece"],
 } as const satisfies Record<string, readonly string[]>;
 export type ProjectedTable = keyof typeof PROJECTED_TABLES;
 
@@ -63,6 +66,7 @@ export const SUBJECT_COLUMN: Readonly<Record<ProjectedTable, string>> = {
   fitting: "layer",
   hold: "piece",
   piece_met: "piece",
+  piece_cleaned: "piece",
   foreign_code: "piece",
   by_eye: "layer",
   tag: "id",
@@ -71,6 +75,8 @@ export const SUBJECT_COLUMN: Readonly<Record<ProjectedTable, string>> = {
   machine_check: "machine",
   programme: "machine",
   load: "id",
+  trace: "id",
+  trace_outcome: "trace",
 };
 
 export type Projection = Readonly<Partial<Record<ProjectedTable, readonly ProjectedRow[]>>>;
@@ -142,6 +148,10 @@ export function rowsOfPiece(state: PieceState): Projection {
       ...{ piece: state.id, n: index + 1, event, evidence, version },
       met_from: instantCell(from),
       met_to: instantCell(to),
+    })),
+    piece_cleaned: state.cleanings.map(({ at, how, evidence, version }, index) => ({
+      ...{ piece: state.id, n: index + 1, how, evidence, version },
+      cleaned_at: instantCell(at),
     })),
     foreign_code: state.foreignCodes.map(({ code, version }) => ({ code, piece: state.id, version })),
     found_property: state.property.map((found) => ({

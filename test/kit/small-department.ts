@@ -22,6 +22,7 @@ import {
 } from "../../server/cases/register-acts.ts";
 import { describeModelsAct, recordAcceptanceAct, setSettingsAct } from "../../server/cases/rule-acts.ts";
 import { attachTagAct, printTagsAct, reserveTagsAct } from "../../server/cases/tag-acts.ts";
+import { keepTraceAct, recordOutcomeAct } from "../../server/cases/trace-acts.ts";
 import { STARTING_CONTAMINANTS } from "../../server/domain/contamination/starting-contaminants.ts";
 import type {
   EventId,
@@ -100,7 +101,18 @@ export async function liveIn(db: () => Db): Promise<LivelyDepartment> {
   await fire(department);
   await inez.must(recordCleaningAct, { pieces: scanned(liner), how: "advanced cleaning" });
   await washed(department, shell);
+  await traced(department, hood, shell);
   return { ...department, shell, liner, hood };
+}
+
+/** A trace of what the hood may have reached on the rack, kept, with an outcome. */
+async function traced({ inez }: Department, hood: PieceId, shell: PieceId): Promise<void> {
+  const trace = anId<Uuid>();
+  const at = Date.parse("2026-03-02T09:00:30Z") as Instant;
+  const start = { kind: "pieces" as const, pieces: [hood], at };
+  const asked = { start, direction: "forward" as const, hops: 2, carriers: ["closed", "shared"] as const };
+  await inez.must(keepTraceAct, { id: trace, name: "a hood", isDrill: false, asked });
+  await inez.must(recordOutcomeAct, { trace, pieces: scanned(shell), outcome: "found" });
 }
 
 /** A washer with its programme and a check, a load that ran in it, a bench that was wiped, and a knife left in a hood. */

@@ -42,6 +42,7 @@ export interface Cleaning {
   readonly at: Instant;
   readonly how: HowCleaned;
   readonly evidence: Evidence;
+  readonly version: number;
 }
 
 export interface ByEye {
@@ -188,7 +189,7 @@ function tellings(ordered: readonly Versioned<PieceEntry>[], label: MakersLabel,
         told.assignment = entry.assignment ?? undefined;
         break;
       case "PieceCleaned":
-        told.cleanings.push({ at: entry.at, how: entry.how, evidence: entry.evidence });
+        told.cleanings.push({ at: entry.at, how: entry.how, evidence: entry.evidence, version });
         if (!isWash(entry.how)) break;
         told.washes += 1;
         // Care that was brought in from an older list permits nothing.

@@ -69,13 +69,21 @@ export function traceNumbered(history: NumberedHistory, question: TraceQuestion)
 }
 
 /** Walks nodes from episodes of the roots. */
-export function walkNodes(nodes: Nodes, question: TraceQuestion, roots: readonly RootEpisode[]): Walk {
+export function walkNodes(
+  nodes: Nodes,
+  question: TraceQuestion,
+  roots: readonly RootEpisode[],
+  stopsAt?: Uint8Array,
+): Walk {
   const isBackward = question.direction === "backward";
   const until = question.until ?? (isBackward ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY);
   const order = orderForWalk(nodes, question.direction);
   const inOrder = roots.map(({ episode, at }) => ({ episode, at: isBackward ? 0 - at : at }));
-  const cuts = { hops: question.hops ?? Number.POSITIVE_INFINITY, until: isBackward ? 0 - until : until };
-  return walkBySteps(nodes, order, inOrder, cuts);
+  return walkBySteps(nodes, order, inOrder, {
+    hops: question.hops ?? Number.POSITIVE_INFINITY,
+    until: isBackward ? 0 - until : until,
+    ...(stopsAt ? { stopsAt } : {}),
+  });
 }
 
 /** Finds the episode of each root: the last that has begun at its moment; one that ends then is still there. */

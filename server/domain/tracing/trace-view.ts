@@ -1,5 +1,5 @@
 import type { Evidence } from "../evidence.ts";
-import type { AccountId, MemberId, PieceId, Uuid } from "../ids.ts";
+import type { MemberId, PieceId, Uuid } from "../ids.ts";
 import type { KindBrief, Named, Names, WireInstant } from "../piece-view.ts";
 import type { TagNumber } from "../tags/tag-number.ts";
 
@@ -132,6 +132,8 @@ export interface OutcomeView {
   /** Why, in the person's words: needed for "cleared" and "not found". Null when the text was withdrawn. */
   readonly reason?: string | null;
   readonly version: number;
+  /** Of "not found": somebody saw the piece since. It has no outcome any more. */
+  readonly seenSince?: WireInstant;
 }
 
 /** One piece that was possibly reached (forward) or may have been the source (backward). */
@@ -163,8 +165,8 @@ export interface TraceContact {
   readonly shift?: string;
   readonly lastSeenAt?: WireInstant;
   readonly retiredAt?: WireInstant;
-  /** The first accepted cleaning after its first moment. It stays on the list. */
-  readonly washedSince?: { readonly at: WireInstant; readonly how: string };
+  /** The first accepted cleaning after its first moment, else the first wash. It stays on the list. */
+  readonly washedSince?: { readonly at: WireInstant; readonly how: string; readonly isAccepted: boolean };
   readonly outcome?: OutcomeView;
 }
 
@@ -193,7 +195,7 @@ export interface KeptTrace {
   readonly name: string;
   readonly isDrill: boolean;
   readonly keptAt: WireInstant;
-  readonly keptBy: Named & { readonly id?: AccountId };
+  readonly keptBy: Named;
   /** Position in the record up to which it was read. */
   readonly position: number;
   readonly status: "open" | "closed";
@@ -235,8 +237,8 @@ export interface TraceView {
   readonly threads: readonly TraceThread[];
   readonly roots: readonly PieceId[];
   readonly contacts: readonly TraceContact[];
-  /** What lies one step deeper than the cut: shown apart, by count; the unbounded reach is an upper bound only. */
-  readonly beyond: { readonly oneStepDeeper: number; readonly isUpperBound: true };
+  /** What more steps would reach, by count and only when asked for: an upper bound, shown apart. */
+  readonly beyond?: { readonly pieces: number; readonly isUpperBound: true };
   readonly cannotExclude: readonly CannotExclude[];
   readonly notFollowed: readonly NotFollowed[];
   /** Of the record that was read. */
@@ -244,4 +246,18 @@ export interface TraceView {
   readonly rowsRead: number;
   readonly kept?: KeptTrace;
   readonly names: Names;
+}
+
+/** A kept trace in the list of them. */
+export interface TraceListed {
+  readonly id: Uuid;
+  readonly name: string;
+  readonly direction: TraceDirection;
+  readonly isDrill: boolean;
+  readonly keptAt: WireInstant;
+  readonly keptBy: Named;
+  readonly contacts: number;
+  /** Contacts with an outcome. */
+  readonly settled: number;
+  readonly closedAt?: WireInstant;
 }

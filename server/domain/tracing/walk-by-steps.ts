@@ -27,6 +27,8 @@ export interface WalkCuts {
   readonly hops: number;
   /** In the order of the walk; Infinity for no end. */
   readonly until: Moment;
+  /** By piece: 1 where the walk stops at it, because not enough of it is known to go on. */
+  readonly stopsAt?: Uint8Array;
 }
 
 /**
@@ -42,7 +44,7 @@ export function walkBySteps(
   { episodes, epochs }: Nodes,
   order: WalkOrder,
   roots: readonly { readonly episode: number; readonly at: Moment }[],
-  { hops: mostHops, until }: WalkCuts,
+  { hops: mostHops, until, stopsAt }: WalkCuts,
 ): Walk {
   const { begin, end, epochBegin, epochEnd, isBackward } = order;
   const labels: Labels = { node: [], at: [], hops: [], parent: [] };
@@ -71,6 +73,7 @@ export function walkBySteps(
     queuedIn[episode] = hops;
     frontier.push(episode);
   };
+  const goesOn = (episode: number) => stopsAt?.[episodes.piece[episode] as number] !== 1;
   /** Passes labels on along each piece; the frontier grows while it is gone through. */
   const passOn = (hops: number) => {
     for (let index = 0; index < frontier.length; index++) {
@@ -79,7 +82,7 @@ export function walkBySteps(
       const passes = isBackward
         ? next >= 0 && episodes.passesOn[next] === 1
         : episodes.passesOn[episode] === 1;
-      if (passes) reach(next, begin[next] as number, hops, labelOf[episode] as number);
+      if (passes && goesOn(episode)) reach(next, begin[next] as number, hops, labelOf[episode] as number);
     }
   };
   const note = (hops: number) => {
@@ -96,7 +99,7 @@ export function walkBySteps(
     const touched: number[] = [];
     for (const episode of frontier) {
       const first = episodes.firstEpoch[episode] as number;
-      if (first < 0) continue;
+      if (first < 0 || !goesOn(episode)) continue;
       const since = best[episode] as number;
       for (let epoch = first; epoch <= (episodes.lastEpoch[episode] as number); epoch++) {
         const at = Math.max(since, epochBegin[epoch] as number);
