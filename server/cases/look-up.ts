@@ -15,6 +15,7 @@ import { type Found, type GarmentOnRecord, lookUp } from "../store/look-up.ts";
 import { holderFromRow } from "../store/piece-from-row.ts";
 import { findNumbers, findPieceLine } from "../store/pieces-named.ts";
 import { machineAtCard } from "./machine-views.ts";
+import { withAsks } from "./hold-asks.ts";
 import { viewOfPiece, withoutPeople } from "./piece-view.ts";
 import { maySeePiece, type Viewer } from "./viewer.ts";
 
@@ -31,7 +32,12 @@ export interface Scan {
 const AT_BENCH: ReadonlySet<string> = new Set(["technician", "inspector", "program manager"]);
 
 /** Modes in which a piece is handed in: a bare badge is enough for them, and nobody's piece is turned away. */
-export const HANDING_IN: ReadonlySet<string> = new Set(["turn in", "turn in soiled", "as found"]);
+export const HANDING_IN: ReadonlySet<string> = new Set([
+  "turn in",
+  "turn in soiled",
+  "as found",
+  "pack a bag",
+]);
 
 /** The answer, and a promise that settles when the scan is kept: the bench need not wait for that. */
 export interface ScanAnswered {
@@ -58,7 +64,7 @@ export async function answerScan(db: Db, scan: Scan, viewer: Viewer, nowMs: numb
 /** Shows one piece by its id, as a page asks for it; undefined when it is not on record. Not a sighting. */
 export async function viewPiece(db: Db, piece: PieceId): Promise<PieceView | undefined> {
   const found = await lookUp(db, { piece });
-  return found?.garment && viewOfPiece(found.garment);
+  return found?.garment && withAsks(db, viewOfPiece(found.garment));
 }
 
 /** A machine's card is its place's: whoever works at a bench is told what stands there and what is in it. */
@@ -189,7 +195,7 @@ async function viewFor(
 ): Promise<PieceView | undefined> {
   const assigned = garment.row.member as MemberId | null;
   const whereabouts = { holder: holderFromRow(garment.row), ...(assigned ? { assigned } : {}) };
-  if (await maySeePiece(db, viewer, whereabouts)) return viewOfPiece(garment);
+  if (await maySeePiece(db, viewer, whereabouts)) return withAsks(db, viewOfPiece(garment));
   return HANDING_IN.has(mode) ? withoutPeople(viewOfPiece(garment)) : undefined;
 }
 

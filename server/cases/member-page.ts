@@ -1,3 +1,6 @@
+import { ruleOf } from "../domain/contamination/contaminant-rule.ts";
+import { isNamedTo } from "../domain/contamination/event-names.ts";
+import type { ListedAtEvent } from "../domain/contamination/event-views.ts";
 import type { Holder } from "../domain/custody/holder.ts";
 import { lackingKinds } from "../domain/custody/issue-check.ts";
 import type { MemberId, PieceId } from "../domain/ids.ts";
@@ -5,7 +8,8 @@ import { missingLayers } from "../domain/label-check/completeness.ts";
 import { readyOfGarment } from "../domain/label-check/ready-of-garment.ts";
 import type { MemberPage, PieceListed, SetShown } from "../domain/page-views.ts";
 import { findMember } from "../store/cards.ts";
-import type { Db } from "../store/db.ts";
+import type { Db, Tx } from "../store/db.ts";
+import { eventsOfMember, readRules } from "../store/event-rows.ts";
 import { listedByIds } from "../store/holder-pieces.ts";
 import { idsListed, type ListedRow, listedFromRow } from "../store/listed-pieces.ts";
 import { type LoadedGarments, loadGarments } from "../store/load-garments.ts";
@@ -51,6 +55,7 @@ export async function readMemberPage(
         garments,
       ),
       holds: holdsOf(pieces, garments),
+      events: isNamedTo(viewer, { id, station: member.station?.id }) ? await eventsListed(tx, id) : [],
       names: { ...names, ...garments.names },
     };
   });
@@ -98,6 +103,20 @@ function garmentsOf(
       ready: readyOfGarment(garment, holder, found.labelsNotRead),
     };
   });
+}
+
+async function eventsListed(tx: Tx, member: MemberId): Promise<ListedAtEvent[]> {
+  const rows = await eventsOfMember(tx, member);
+  const { rules } = rows.length > 0 ? await readRules(tx) : { rules: [] };
+  return rows.map((row) => ({
+    event: { kind: "contamination-event", id: row.id, name: row.name },
+    from: row.from_at.toISOString(),
+    to: row.to_at.toISOString(),
+    ...(row.where_told ? { where: row.where_told } : {}),
+    ...(row.incident ? { incident: row.incident } : {}),
+    ...(row.set_name ? { set: row.set_name } : {}),
+    kinds: row.kinds.map((code) => ruleOf(rules, code).name),
+  }));
 }
 
 function holdsOf(pieces: readonly PieceId[], { briefs }: LoadedGarments): MemberPage["holds"] {

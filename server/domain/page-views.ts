@@ -1,3 +1,4 @@
+import type { ListedAtEvent } from "./contamination/event-views.ts";
 import type { Evidence } from "./evidence.ts";
 import type { AccountId, PieceId, Uuid } from "./ids.ts";
 import type { LabelVerdict } from "./label-check/label-verdict.ts";
@@ -161,6 +162,8 @@ export interface SetShown {
 
 export interface ViewingShown {
   readonly at: WireInstant;
+  /** The event on whose list the member was looked at; absent for a look at the member's own page. */
+  readonly event?: Named;
   readonly by: Named & { readonly id: AccountId };
 }
 
@@ -169,6 +172,8 @@ export interface MemberPage extends HolderPage {
   readonly sets: readonly SetShown[];
   /** Holds that stand on pieces that the member has or that are assigned. */
   readonly holds: readonly { readonly piece: Named; readonly hold: HoldView }[];
+  /** Events that the member is listed at; for the member and for those who are shown names there. */
+  readonly events: readonly ListedAtEvent[];
   /** Who looked at this page, newest first, the last 50. */
   readonly viewings: readonly ViewingShown[];
   readonly names: Names;

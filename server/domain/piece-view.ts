@@ -1,3 +1,4 @@
+import type { HoldAsks } from "./contamination/event-views.ts";
 import type { Evidence } from "./evidence.ts";
 import type { AccountId, EventId, ModelId, PieceId, Uuid } from "./ids.ts";
 import type { AcceptedCombination } from "./label-check/accepted-combination.ts";
@@ -164,6 +165,8 @@ export interface PieceView extends PieceBrief {
   readonly missing: readonly LayerNeed[];
   /** Of a layer that is fitted: of the whole garment. Ids in the reasons are in `names`. */
   readonly ready: ReadyToIssue<HoldView>;
+  /** What its contamination holds still ask for; absent where there is none. */
+  readonly asks?: readonly HoldAsks[];
   /** The last five acts by its own entries and the last entry of each tag, newest first. */
   readonly lastActs: readonly ActView[];
   readonly lastSeen?: LastSeen;

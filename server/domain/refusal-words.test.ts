@@ -71,6 +71,8 @@ const EACH: { readonly [Code in RefusalCode]: Extract<Refusal, { code: Code }> }
   "reason-needed": { code: "reason-needed", outcome: "cleared" },
   "without-outcome": { code: "without-outcome", subject: other, pieces: 2 },
   "nothing-to-trace": { code: "nothing-to-trace" },
+  "not-a-bag": { code: "not-a-bag", subject: rack },
+  "holds-nothing": { code: "holds-nothing", subject: person },
   "unknown-contaminant": { code: "unknown-contaminant", kind: "paint" },
   "seen-at-event": { code: "seen-at-event", subject: liner, event: other, evidence: "scanned" },
   "washed-apart": { code: "washed-apart", subject: liner, shell },

@@ -50,6 +50,8 @@ export function phraseRefusal(refusal: Refusal, names: SubjectNames, when: WhenW
     case "unknown-subject":
       return phraseRegister(refusal, names);
     case "ends-before-it-begins":
+    case "not-a-bag":
+    case "holds-nothing":
     case "unknown-contaminant":
     case "seen-at-event":
       return phraseContamination(refusal, names, when);

@@ -112,6 +112,9 @@ export type Refusal =
   | { readonly code: "reason-needed"; readonly outcome: string }
   | { readonly code: "without-outcome"; readonly subject: Uuid; readonly pieces: number }
   | { readonly code: "nothing-to-trace" }
+  | { readonly code: "not-a-bag"; readonly subject: Uuid }
+  /** Nothing is on record with the member whose bag is packed. */
+  | { readonly code: "holds-nothing"; readonly subject: Uuid }
   | { readonly code: "unknown-contaminant"; readonly kind: string }
   /** What somebody saw at an event is not taken off by everybody. */
   | {

@@ -1,9 +1,11 @@
 import type { Route } from "./define-route.ts";
 import { ACCOUNT_ACTS } from "./routes/account-acts.ts";
 import { accountRoutes } from "./routes/accounts.ts";
+import { BAG_ACTS, bagRoutes } from "./routes/bag-routes.ts";
 import { BENCH_ACTS } from "./routes/bench-acts.ts";
 import { CLEANING_ACTS } from "./routes/cleaning-acts.ts";
 import { EVENT_ACTS } from "./routes/event-acts.ts";
+import { eventRoutes } from "./routes/event-routes.ts";
 import { healthRoutes } from "./routes/health.ts";
 import { importRoutes } from "./routes/imports.ts";
 import { jobRoutes } from "./routes/jobs.ts";
@@ -39,6 +41,8 @@ export const ROUTES: readonly Route[] = [
   ...listRoutes,
   ...machineRoutes,
   ...traceRoutes,
+  ...eventRoutes,
+  ...bagRoutes,
   ...ACCOUNT_ACTS,
   ...SETTING_ACTS,
   ...BENCH_ACTS,
@@ -47,4 +51,5 @@ export const ROUTES: readonly Route[] = [
   ...EVENT_ACTS,
   ...CLEANING_ACTS,
   ...TRACE_ACTS,
+  ...BAG_ACTS,
 ];

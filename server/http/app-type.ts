@@ -2,9 +2,11 @@ import type { z } from "@hono/zod-openapi";
 import type { HttpMethod, Route } from "./define-route.ts";
 import type { ACCOUNT_ACTS } from "./routes/account-acts.ts";
 import type { accountRoutes } from "./routes/accounts.ts";
+import type { BAG_ACTS, bagRoutes } from "./routes/bag-routes.ts";
 import type { BENCH_ACTS } from "./routes/bench-acts.ts";
 import type { CLEANING_ACTS } from "./routes/cleaning-acts.ts";
 import type { EVENT_ACTS } from "./routes/event-acts.ts";
+import type { eventRoutes } from "./routes/event-routes.ts";
 import type { healthRoutes } from "./routes/health.ts";
 import type { importRoutes } from "./routes/imports.ts";
 import type { jobRoutes } from "./routes/jobs.ts";
@@ -33,7 +35,8 @@ type Acts =
   | (typeof TAG_ACTS)[number]
   | (typeof EVENT_ACTS)[number]
   | (typeof CLEANING_ACTS)[number]
-  | (typeof TRACE_ACTS)[number];
+  | (typeof TRACE_ACTS)[number]
+  | (typeof BAG_ACTS)[number];
 type Others =
   | (typeof healthRoutes)[number]
   | (typeof problemRoutes)[number]
@@ -49,6 +52,8 @@ type Others =
   | (typeof listRoutes)[number]
   | (typeof machineRoutes)[number]
   | (typeof traceRoutes)[number]
+  | (typeof eventRoutes)[number]
+  | (typeof bagRoutes)[number]
   | (typeof accountRoutes)[number];
 
 /** What a request of a route carries and what it is answered, as they are on the wire: instants and ids as text. */

@@ -36,6 +36,8 @@ export const REFUSAL_STATUS: Readonly<Record<RefusalCode, 403 | 404 | 409 | 422>
   "not-empty": 409,
   "last-manager": 409,
   "ends-before-it-begins": 422,
+  "not-a-bag": 422,
+  "holds-nothing": 409,
   "unknown-contaminant": 404,
   "seen-at-event": 403,
   "not-on-the-list": 409,

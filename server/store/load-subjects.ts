@@ -24,6 +24,7 @@ const ANCHORS: Readonly<Partial<Record<SubjectKind, string>>> = {
   account: "account",
   load: "load",
   machine: "machine",
+  "contamination-event": "contamination_event",
 };
 
 /**

@@ -14,7 +14,7 @@ const EXPECTED: readonly (readonly [number, string, readonly RefusalCode[]])[] =
       ...(["fitted-elsewhere", "left-inside", "not-fitted-there", "place-in-shell-taken"] as const),
       ...(["already-there", "does-not-fit-the-record", "serial-taken", "name-taken", "code-bound"] as const),
       ...(["tag", "position-taken", "hold-not-standing", "cannot-correct", "repeated-id"] as const),
-      ...(["closed", "not-empty", "last-manager"] as const),
+      ...(["closed", "not-empty", "last-manager", "holds-nothing"] as const),
       ...(["not-on-the-list", "without-outcome", "nothing-to-trace"] as const),
       ...(["washed-apart", "shells-and-liners", "not-so-cleaned", "load-too-large", "over-limits"] as const),
       ...(["no-programme", "machine-there", "machine-faulty", "load-running", "load-over"] as const),
@@ -26,7 +26,7 @@ const EXPECTED: readonly (readonly [number, string, readonly RefusalCode[]])[] =
     "could not be so at any time",
     [
       ...(["not-a-shell", "not-a-layer", "in-the-future", "unknown-position", "nothing-to-do"] as const),
-      ...(["ends-before-it-begins", "length-unknown", "reason-needed"] as const),
+      ...(["ends-before-it-begins", "length-unknown", "reason-needed", "not-a-bag"] as const),
     ],
   ],
 ];

@@ -4,7 +4,7 @@ import type { WhenWords } from "../when-words.ts";
 
 type OfContamination = Extract<
   Refusal,
-  { code: "ends-before-it-begins" | "unknown-contaminant" | "seen-at-event" }
+  { code: "ends-before-it-begins" | "unknown-contaminant" | "seen-at-event" | "not-a-bag" | "holds-nothing" }
 >;
 
 /** Says what stands against opening or correcting a contamination event. */
@@ -15,6 +15,18 @@ export function phraseContamination(refusal: OfContamination, names: SubjectName
         what: "The event ends before it begins.",
         why: `From ${when(refusal.from)} to ${when(refusal.to)}.`,
         next: "set the later time after the earlier one",
+      };
+    case "not-a-bag":
+      return {
+        what: `${sentence(nameOf(names, refusal.subject))} is no bag.`,
+        why: "Only an open place of the sort bag is packed and opened.",
+        next: "scan the card of a bag",
+      };
+    case "holds-nothing":
+      return {
+        what: `Nothing is on record with ${nameOf(names, refusal.subject)}.`,
+        why: "A bag is packed with what the member held.",
+        next: "scan the pieces that are in the bag, and transfer them to it",
       };
     case "unknown-contaminant":
       return {

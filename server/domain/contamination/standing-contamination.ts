@@ -59,7 +59,17 @@ export function openOf(
   more: readonly CleaningDone[] = [],
 ): readonly ContaminantRule[] {
   const kinds = event.kinds.map((code) => ruleOf(book.contaminants, code));
-  const met = state.meetings.find((meeting) => meeting.event === event.id);
+  return openKinds(state, event.id, kinds, more);
+}
+
+/** Lists what is still open of given kinds on a piece of an event; `more` are cleanings about to be written. */
+export function openKinds(
+  state: PieceState,
+  event: EventId,
+  kinds: readonly ContaminantRule[],
+  more: readonly CleaningDone[] = [],
+): readonly ContaminantRule[] {
+  const met = state.meetings.find((meeting) => meeting.event === event);
   return stillOpen(kinds, met?.to ?? state.registeredAt, [...state.cleanings.map(asDone), ...more]);
 }
 

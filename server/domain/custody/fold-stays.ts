@@ -117,6 +117,8 @@ export function foldStays(entries: readonly Versioned<PieceEntry>[]): Custody | 
       retired = { at: entry.at };
     }
     if (supports(entry)) open.support = entry.at;
+    if (entry.kind === "PieceFound" && entry.unpacked && open.evidence === "presumed")
+      open.evidence = entry.evidence;
   }
   if (!open) return { stays: [] };
   const { support: _, ...last } = open;

@@ -118,6 +118,8 @@ export interface PieceFound extends Fact {
   readonly kind: "PieceFound";
   readonly holder: Holder;
   readonly takenBy?: MemberId;
+  /** Taken out of its bag, which makes real what was presumed in it. */
+  readonly unpacked?: true;
   readonly despite?: readonly string[];
 }
 export interface PieceCleaned extends Fact {

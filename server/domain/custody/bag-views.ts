@@ -1,0 +1,18 @@
+import type { PlaceId } from "../ids.ts";
+import type { Named, WireInstant } from "../piece-view.ts";
+import type { TagNumber } from "../tags/tag-number.ts";
+
+/** A bag as it waits: how much is in it, since when, whose, and for which events it is on hold. */
+export interface BagShown {
+  readonly id: PlaceId;
+  readonly name: string;
+  readonly number?: TagNumber;
+  readonly within?: Named;
+  readonly pieces: number;
+  /** How many of them nobody has seen in it. */
+  readonly presumed: number;
+  /** When the first of what is in it came in; absent for an empty bag. */
+  readonly since?: WireInstant;
+  readonly members: readonly Named[];
+  readonly events: readonly Named[];
+}
