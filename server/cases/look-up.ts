@@ -14,8 +14,8 @@ import { keepScan } from "../store/keep-scan.ts";
 import { type Found, type GarmentOnRecord, lookUp } from "../store/look-up.ts";
 import { holderFromRow } from "../store/piece-from-row.ts";
 import { findNumbers, findPieceLine } from "../store/pieces-named.ts";
-import { machineAtCard } from "./machine-views.ts";
 import { withAsks } from "./hold-asks.ts";
+import { machineAtCard } from "./machine-views.ts";
 import { viewOfPiece, withoutPeople } from "./piece-view.ts";
 import { maySeePiece, type Viewer } from "./viewer.ts";
 
