@@ -194,7 +194,7 @@ export const BENCH_WORDS = {
       issue: `Issue ${pieces}`,
       separate: `Separate ${pieces}`,
       washed: `Record wash of ${pieces}`,
-      load: `Start with ${pieces}`,
+      load: `Start ${pieces}`,
       "as found": `Record ${pieces} as found`,
     })[mode] ?? pieces,
   typing: (typed: {

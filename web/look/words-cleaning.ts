@@ -42,6 +42,14 @@ export const CLEANING_WORDS = {
   wetOrDry: "Wet or dry",
   wet: "Wet",
   dry: "Dry",
+  sideOfBench: "This bench stands on",
+  sides: { "not said": "Not said", soiled: "The soiled side", clean: "The clean side" },
+  sideOfBenchSays:
+    "On the clean side, a piece that came in soiled and has no load says so when it is scanned.",
+  strayed: (piece: string, ago: string | undefined) =>
+    ago ? `${piece} came in soiled ${ago} ago and has no load.` : `${piece} is soiled and has no load.`,
+  strayedNext: "Next: take it back to the soiled side, or put it in a load.",
+  cleanSide: "This is the clean side.",
   toDryAt: (place: string) => `To dry: ${place}`,
 } as const;
 

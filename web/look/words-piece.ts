@@ -37,6 +37,7 @@ export const PIECE_WORDS = {
   find: "Find gear",
   registerGear: "Register gear",
   bringIn: "Bring in a list",
+  machines: "Machines",
   parties: "Providers and outside parties",
   printTags: "Print tags",
   printCards: "Print cards",

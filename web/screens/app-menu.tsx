@@ -34,6 +34,7 @@ export function AppMenu(props: AppMenuProps) {
     ["/models", say.modelTable, BENCH],
     ["/places", say.places],
     ["/members", say.members],
+    ["/machines", say.machines, [...BENCH, "reader"]],
     ["/parties", say.parties, [...BENCH, "reader"]],
     ["/people", say.people, MANAGES],
     ["/settings", say.settings, MANAGES],

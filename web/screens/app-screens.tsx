@@ -16,6 +16,8 @@ import { DescribeScreen } from "./describe-screen.tsx";
 import { FindScreen } from "./find-screen.tsx";
 import { ImportScreen } from "./import/import-screen.tsx";
 import { loadHolders } from "./load-holders.ts";
+import { MachineScreen } from "./machines/machine-screen.tsx";
+import { MachinesScreen } from "./machines/machines-screen.tsx";
 import { MemberScreen } from "./member-screen.tsx";
 import { MembersScreen } from "./members-screen.tsx";
 import { ModelsScreen } from "./models-screen.tsx";
@@ -118,6 +120,23 @@ export function AppScreens(props: AppScreensProps): VNode {
           }
         />
       );
+    case "machines":
+      return <MachinesScreen {...shared} client={client} me={me} places={props.places} />;
+    case "machine": {
+      const foundAt = new URLSearchParams(location.search).get("found-faulty-at") ?? undefined;
+      const { machine } = place;
+      return (
+        <MachineScreen
+          key={machine}
+          {...shared}
+          client={client}
+          me={me}
+          places={props.places}
+          machine={machine}
+          foundAt={foundAt}
+        />
+      );
+    }
     case "parties":
       return <PartiesScreen {...shared} client={client} me={me} onChanged={props.onShared} />;
     case "find":

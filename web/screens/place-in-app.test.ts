@@ -7,6 +7,7 @@ test("an address opens the screen that it names, and nothing else", () => {
   expect(placeOf("/pieces/1", "")).toEqual({ screen: "trail", piece: "1" });
   expect(placeOf("/pieces/1/describe", "")).toEqual({ screen: "describe", piece: "1" });
   expect(placeOf("/members/2", "")).toEqual({ screen: "member", member: "2" });
+  expect(placeOf("/machines/3", "")).toEqual({ screen: "machine", machine: "3" });
   expect(placeOf("/find", "")).toEqual({ screen: "find" });
   expect(placeOf("/find/more", "")).toEqual({ screen: "nowhere" });
 });

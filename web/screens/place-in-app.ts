@@ -6,6 +6,7 @@ export type AppPlace =
   | { readonly screen: "describe"; readonly piece: string }
   | { readonly screen: "place"; readonly place: string }
   | { readonly screen: "member"; readonly member: string }
+  | { readonly screen: "machine"; readonly machine: string }
   | {
       readonly screen:
         | "find"
@@ -17,6 +18,7 @@ export type AppPlace =
         | "places"
         | "members"
         | "parties"
+        | "machines"
         | "people"
         | "settings"
         | "own";
@@ -33,6 +35,7 @@ const LISTS = [
   "places",
   "members",
   "parties",
+  "machines",
   "people",
   "settings",
   "own",
@@ -47,6 +50,7 @@ export function placeOf(path: string, hash: string): AppPlace {
     return third === "describe" ? { screen: "describe", piece: second } : { screen: "trail", piece: second };
   }
   if (first === "places" && second) return { screen: "place", place: second };
+  if (first === "machines" && second) return { screen: "machine", machine: second };
   if (first === "members" && second) return { screen: "member", member: second };
   const list = LISTS.find((name) => name === first);
   return list && !second ? { screen: list } : { screen: "nowhere" };

@@ -17,12 +17,14 @@ export function ActBand(props: BandProps) {
   const { mode } = props.bench.run;
   return (
     <Band threaded>
-      {asks(props)}
-      <When
-        {...props}
-        earlierLabel={mode.kind === "load" ? words.cameOut : props.say.earlier}
-        exactly={mode.kind === "load" ? words.cameOutAbout : props.say.whenExactly}
-      />
+      <div class="act-choices">
+        {asks(props)}
+        <When
+          {...props}
+          earlierLabel={mode.kind === "load" ? words.cameOut : props.say.earlier}
+          exactly={mode.kind === "load" ? words.cameOutAbout : props.say.whenExactly}
+        />
+      </div>
     </Band>
   );
 }

@@ -15,6 +15,7 @@ import { RunningLoad } from "./load-band.tsx";
 import { LookUpPanel } from "./look-up-panel.tsx";
 import { hasTray } from "./mode.ts";
 import { RefusedReasons } from "./refused-reasons.tsx";
+import { Strays } from "./strays.tsx";
 import { TrayPanel } from "./tray-panel.tsx";
 import type { Bench } from "./use-bench.ts";
 
@@ -41,6 +42,7 @@ export function BenchMiddle(props: BenchScreenProps & { readonly bench: Bench })
         {reasons}
         {already ? <Notice kind="unknown" head={sentence(already)} live="off" /> : null}
         <AnswerNotice shown={shown} say={say} />
+        <Strays run={run} now={clock.now} />
         <TrayPanel
           mode={run.mode}
           tray={run.tray}
@@ -56,6 +58,7 @@ export function BenchMiddle(props: BenchScreenProps & { readonly bench: Bench })
     <>
       {fault}
       {reasons}
+      <Strays run={run} now={clock.now} />
       <LookedUp {...props} clock={clock} shown={shown} />
     </>
   );

@@ -26,18 +26,20 @@ export function RefusedReasons(props: {
   };
   return (
     <>
-      <Reasons
-        id="reasons"
-        head={`${shown.verb} ${sentence(numberWord(count))} ${count === 1 ? say.reason : say.reasons}.`}
-        nextWord={say.next}
-        reasons={shown.reasons.map(({ what, why, next, isHold }, index) => ({
-          key: String(index),
-          mark: isHold ? "hold" : "differs",
-          what,
-          why,
-          next,
-        }))}
-      />
+      <div class="refused">
+        <Reasons
+          id="reasons"
+          head={`${shown.verb} ${sentence(numberWord(count))} ${count === 1 ? say.reason : say.reasons}.`}
+          nextWord={say.next}
+          reasons={shown.reasons.map(({ what, why, next, isHold }, index) => ({
+            key: String(index),
+            mark: isHold ? "hold" : "differs",
+            what,
+            why,
+            next,
+          }))}
+        />
+      </div>
       {offers.length > 0 ? (
         <Band>
           <p class="offers-head">{say.insteadYouCan}</p>

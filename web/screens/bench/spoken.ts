@@ -6,6 +6,8 @@ import { labelLines, pieceName } from "./describe-piece.ts";
 import { checkOnBench } from "./fit-panel.tsx";
 import { modeSays, modeVerb } from "./mode.ts";
 import { reasonsOf } from "./ready-words.ts";
+import { straysSay } from "./side.ts";
+import { sideThatCounts } from "./strays.tsx";
 
 /** Says what a screen reader hears of an event: the verdict first, then the pieces, then the reasons. */
 export function spoken(event: BenchEvent, run: BenchRun, say: Words): { text: string; isStop: boolean } {
@@ -57,5 +59,7 @@ function scannedText(event: Extract<BenchEvent, { kind: "scanned" }>, run: Bench
     ? `${say.ready}.`
     : `${say.notReady}. ${reasonsOf(piece.ready.reasons, piece, say).join(" ")}`;
   const where = `${say.withHolder} ${piece.holder.name}.`;
-  return [`${pieceName(piece, say)}.`, ...labelLines(piece, say), where, ready].join(" ");
+  const stray = straysSay(piece, sideThatCounts(run), Date.now());
+  const lines = [`${pieceName(piece, say)}.`, ...labelLines(piece, say), where, ready];
+  return [...lines, ...(stray ? [stray] : [])].join(" ");
 }
