@@ -11,6 +11,7 @@ import { measureScreen } from "./measure-screen.ts";
 import { measureScript } from "./measure-script.ts";
 import { measureStart } from "./measure-start.ts";
 import { measureTags } from "./measure-tags.ts";
+import { measureTrace } from "./measure-trace.ts";
 import { measureVerify } from "./measure-verify.ts";
 
 interface Size {
@@ -24,7 +25,7 @@ const FULL: Size = { sets: 35_556, seconds: 10, rows: 20_000, tags: 10_000 };
 const SMALL: Size = { sets: 3_334, seconds: 3, rows: 2_000, tags: 1_000 };
 const HELP = `npm run bench -- [--small] [--only NAME] [--in FOLDER]
   --small      30,000 pieces and 300,000 entries instead of 320,000 and 3,000,000
-  --only NAME  one part alone: script, tags, start, look-up, screen, lists, moves, beside, verify
+  --only NAME  one part alone: script, tags, start, look-up, screen, lists, moves, beside, trace, verify
   --in FOLDER  keeps the department in this folder, and uses the one that stands there; what was written to it stays
 It tells each figure beside its target; a target that is missed does not fail it, and what breaks does.`;
 
@@ -39,6 +40,7 @@ function partsOf({ seconds, rows, tags }: Size) {
       lists: (house: BenchHouse) => measureLists(house, seconds / 5),
       moves: (house: BenchHouse) => measureMoves(house, seconds),
       beside: (house: BenchHouse) => measureBeside(house, { rows, tags }),
+      trace: measureTrace,
       verify: measureVerify,
     },
   };

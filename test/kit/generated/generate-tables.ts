@@ -63,6 +63,9 @@ const PROJECTIONS: readonly string[] = [
    from made_entry e join made_piece p on p.i = e.i where e.kind = 'LayerInstalled'`,
   `insert into hold (piece, version, hold_kind, placed_at, placed_by)
    select e.subject, e.version, 'finding', ${instant("e.at")}, g.account from made_entry e cross join generated g where e.kind = 'HoldPlaced'`,
+  `insert into piece_cleaned (piece, n, cleaned_at, how, evidence, version)
+   select subject, row_number() over (partition by subject order by version), ${instant("at")}, 'advanced cleaning', evidence, version
+   from made_entry where kind = 'PieceCleaned'`,
   `insert into tag (id, number, state, piece, meant_for, position, run, attached_at, version)
    select p.tag, p.number, 'attached', p.id, p.id, p.position,
      ('018f0000-0000-7000-8000-0009' || lpad(to_hex(p.o), 8, '0'))::uuid, ${instant("e.at")}, 3
@@ -70,14 +73,16 @@ const PROJECTIONS: readonly string[] = [
   `insert into numbered (number, names, subject, version) select number, 'tag', tag, 3 from made_piece`,
   `insert into piece (id, kind, model, maker, model_name, size, liner_code, serial, made_on, label_reading, owner_kind,
      in_service_on, holder_kind, holder, held_since, member, set_name, soiled, washes, fitted_in, held, retired_at,
-     registered_at, version, seen_at)
+     registered_at, version, seen_at, wet, soiled_since)
    select p.id, p.kind, p.model, 'Tarnholt', 'K7', p.size, p.liner_code, p.serial, '2023-08', 'read', 'department',
      '2024-03-01', s.holder_kind, s.holder, s.from_at, p.member, p.set_name, m.ends = 'soiled', t.washes, p.shell,
-     t.is_held, ${instant("t.retired")}, ${instant("p.t0")}, t.version, ${instant("t.seen")}
+     t.is_held, ${instant("t.retired")}, ${instant("p.t0")}, t.version, ${instant("t.seen")}, false,
+     case when m.ends = 'soiled' then ${instant("t.turned_in")} end
    from made_piece p join made_set m on m.o = p.o join stay s on s.piece = p.id and s.to_at is null
    join (select subject, max(version) as version, count(*) filter (where kind = 'PieceCleaned') as washes,
        bool_or(kind = 'HoldPlaced') as is_held, max(at) filter (where kind = 'PieceRetired') as retired,
-       max(at) filter (where evidence in ('scanned', 'typed')) as seen
+       max(at) filter (where evidence in ('scanned', 'typed')) as seen,
+       max(at) filter (where kind = 'PieceMoved' and body like '%"soiled":true%') as turned_in
      from made_entry where subject_kind = 'piece' group by subject) t on t.subject = p.id
    order by p.id`,
 ];
