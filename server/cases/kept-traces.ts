@@ -9,6 +9,7 @@ import type {
   TraceListed,
   TraceView,
 } from "../domain/tracing/trace-view.ts";
+import { departmentZone } from "../store/days.ts";
 import type { Db, Tx } from "../store/db.ts";
 import {
   changesSince,
@@ -163,4 +164,9 @@ export async function listTraces(db: Db): Promise<readonly TraceListed[]> {
     settled: row.settled,
     ...(row.closed_at ? { closedAt: row.closed_at.toISOString() } : {}),
   }));
+}
+
+/** The time zone in which people of the department read times. */
+export function zoneOfDepartment(db: Db): Promise<string> {
+  return departmentZone(db);
 }

@@ -52,7 +52,15 @@ export async function showTrace(tx: Db | Tx, record: TracedRecord): Promise<Trac
   ]);
   const places = new Map([...walk.places, ...read.places.map((place) => [place.id, place] as const)]);
   const facts: ThreadFacts = {
-    ...{ stays, cleanings: read.cleanings, places, names: known.names, from, to },
+    ...{
+      stays,
+      staysOf: Map.groupBy(stays, ({ piece }) => piece),
+      cleanings: read.cleanings,
+      places,
+      names: known.names,
+      from,
+      to,
+    },
     ...{ accepts: record.accepts, direction: asked.direction },
   };
   const contacts = ranked(walk, asked.direction, facts).map((contact, index) =>

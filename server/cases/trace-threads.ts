@@ -17,6 +17,7 @@ import { type Accepts, isPresumed, laneOf, type RecordStay } from "./walk-record
 /** All that the record says of the pieces of a trace within its window. */
 export interface ThreadFacts {
   readonly stays: readonly RecordStay[];
+  readonly staysOf: ReadonlyMap<string, readonly RecordStay[]>;
   readonly cleanings: readonly TraceCleaningRow[];
   readonly places: ReadonlyMap<string, TracePlaceRow>;
   readonly names: Names;
@@ -50,9 +51,9 @@ export function threadStays(
   piece: string,
   carried: Carried,
   state: ThreadState,
-  { stays, from, to }: ThreadFacts,
+  { staysOf, from, to }: ThreadFacts,
 ): ThreadStay[] {
-  const own = stays.filter((stay) => stay.piece === piece && stay.from <= to && (stay.to ?? to) >= from);
+  const own = (staysOf.get(piece) ?? []).filter((stay) => stay.from <= to && (stay.to ?? to) >= from);
   return own.flatMap((stay) => {
     const end = stay.to ?? Number.POSITIVE_INFINITY;
     const cuts = [carried.from, carried.to].filter((at) => at > stay.from && at < end);

@@ -55,9 +55,12 @@ test("the tables of a generated register are those that the fold of its entries 
     "by_eye",
     "fitting",
     "foreign_code",
+    "found_property",
     "hold",
     "numbered",
     "piece",
+    "piece_cleaned",
+    "piece_met",
     "stay",
     "tag",
   ]);

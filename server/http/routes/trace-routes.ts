@@ -1,5 +1,6 @@
 import { z } from "@hono/zod-openapi";
-import { listTraces, previewTrace, readKeptTrace } from "../../cases/kept-traces.ts";
+import { drawTraceReport } from "../../../labels/papers/trace-report.ts";
+import { listTraces, previewTrace, readKeptTrace, zoneOfDepartment } from "../../cases/kept-traces.ts";
 import {
   closeTraceAct,
   keepTraceAct,
@@ -8,11 +9,15 @@ import {
   traceAnewAct,
 } from "../../cases/trace-acts.ts";
 import type { EventId, LoadId, MachineId, MemberId, PieceId, PlaceId, ProviderId } from "../../domain/ids.ts";
+import { writeCsvFile } from "../../domain/intake/csv-write.ts";
 import type { Role } from "../../domain/register/account.ts";
+import { contactRows } from "../../domain/tracing/contact-words.ts";
 import { OUTCOMES, type TraceListed, type TraceView } from "../../domain/tracing/trace-view.ts";
+import { answerCsv, answerFile } from "../answer-file.ts";
 import { defineRoute } from "../define-route.ts";
 import { problem } from "../problem.ts";
 import { shown } from "../shown.ts";
+import { whenInZone } from "../when-in-zone.ts";
 import { id, instant, line, note } from "../wire.ts";
 import { defineAct } from "./act-routes.ts";
 
@@ -21,6 +26,8 @@ const READS: readonly Role[] = ["technician", "inspector", "program manager", "r
 const WORKS: readonly Role[] = ["technician", "inspector", "program manager"];
 const MANAGES: readonly Role[] = ["program manager"];
 const MOST_PIECES = 500;
+
+const NOT_KEPT = "No trace with this id was kept. Next: choose one from the list.";
 
 const during = { from: instant, to: instant };
 const start = z.discriminatedUnion("kind", [
@@ -100,7 +107,40 @@ export const traceRoutes = [
     async ({ params: { trace }, services: { db, now } }) => {
       const view = await readKeptTrace(db, trace, now());
       if (view) return view;
-      throw problem("not-found", "No trace with this id was kept. Next: choose one from the list.");
+      throw problem("not-found", NOT_KEPT);
+    },
+  ),
+  defineRoute(
+    {
+      method: "get",
+      path: "/api/traces/{trace}/list.csv",
+      roles: READS,
+      summary: "The list of a kept trace as a sortable spreadsheet, one row a possible contact",
+      params: z.object({ trace: id() }),
+      answerType: "text/csv",
+    },
+    async ({ params: { trace }, services: { db, now } }) => {
+      const view = await readKeptTrace(db, trace, now());
+      if (!view) throw problem("not-found", NOT_KEPT);
+      return answerCsv(`${view.kept?.name ?? "trace"}.csv`, writeCsvFile(contactRows(view)));
+    },
+  ),
+  defineRoute(
+    {
+      method: "get",
+      path: "/api/traces/{trace}/report.pdf",
+      roles: READS,
+      summary:
+        "The report of a kept trace: its list with paths and outcomes, what cannot be excluded, what was not followed",
+      params: z.object({ trace: id() }),
+      answerType: "application/pdf",
+    },
+    async ({ params: { trace }, services: { db, now } }) => {
+      const view = await readKeptTrace(db, trace, now());
+      if (!view) throw problem("not-found", NOT_KEPT);
+      const body = await drawTraceReport(view, whenInZone(await zoneOfDepartment(db)));
+      const name = `${view.kept?.name ?? "trace"}.pdf`;
+      return answerFile({ name, body, type: "application/pdf", shown: "inline" });
     },
   ),
 ] as const;
