@@ -6,6 +6,7 @@ import { Choice } from "../look/choice.tsx";
 import { ListRows } from "../look/list-rows.tsx";
 import { MenuPanel } from "../look/panel.tsx";
 import type { Words } from "../look/words.ts";
+import { EVENT_WORDS } from "../look/words-event.ts";
 import type { Sounds } from "../scan/sounds.ts";
 
 export interface AppMenuProps {
@@ -18,6 +19,7 @@ export interface AppMenuProps {
 }
 
 const BENCH: readonly Role[] = ["technician", "inspector", "program manager"];
+const READS: readonly Role[] = [...BENCH, "company officer", "reader"];
 const MANAGES: readonly Role[] = ["program manager"];
 
 export function AppMenu(props: AppMenuProps) {
@@ -35,6 +37,8 @@ export function AppMenu(props: AppMenuProps) {
     ["/places", say.places],
     ["/members", say.members],
     ["/machines", say.machines, [...BENCH, "reader"]],
+    ["/events", EVENT_WORDS.events, READS],
+    ["/bags", EVENT_WORDS.bags, READS],
     ["/parties", say.parties, [...BENCH, "reader"]],
     ["/people", say.people, MANAGES],
     ["/settings", say.settings, MANAGES],

@@ -13,6 +13,11 @@ import type { Words } from "../look/words.ts";
 import { load, loadList, loadWhole, symbolOf } from "./ask.ts";
 import type { Clock } from "./bench/look-up-panel.tsx";
 import { DescribeScreen } from "./describe-screen.tsx";
+import { BagsScreen } from "./events/bags-screen.tsx";
+import { ContaminantsScreen } from "./events/contaminants-screen.tsx";
+import { EventScreen } from "./events/event-screen.tsx";
+import { EventsScreen } from "./events/events-screen.tsx";
+import { NewEventScreen } from "./events/new-event-screen.tsx";
 import { FindScreen } from "./find-screen.tsx";
 import { ImportScreen } from "./import/import-screen.tsx";
 import { loadHolders } from "./load-holders.ts";
@@ -139,6 +144,16 @@ export function AppScreens(props: AppScreensProps): VNode {
     }
     case "parties":
       return <PartiesScreen {...shared} client={client} me={me} onChanged={props.onShared} />;
+    case "events":
+      return <EventsScreen {...shared} client={client} me={me} />;
+    case "new event":
+      return <NewEventScreen {...shared} client={client} me={me} />;
+    case "event":
+      return <EventScreen key={place.event} {...shared} client={client} me={me} event={place.event} />;
+    case "bags":
+      return <BagsScreen {...shared} client={client} me={me} />;
+    case "contaminants":
+      return <ContaminantsScreen {...shared} client={client} me={me} />;
     case "find":
       return <Find {...props} />;
     case "register":

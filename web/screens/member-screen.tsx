@@ -10,6 +10,7 @@ import { Notice } from "../look/notice.tsx";
 import { Sheet } from "../look/page.tsx";
 import { Dialog } from "../look/panel.tsx";
 import { sentence, type Words } from "../look/words.ts";
+import { EVENT_WORDS } from "../look/words-event.ts";
 import { RECORD_WORDS, roleWord } from "../look/words-record.ts";
 import { sayWhen } from "./bench/describe-piece.ts";
 import type { Clock } from "./bench/look-up-panel.tsx";
@@ -82,6 +83,7 @@ function Whole(props: WholeProps) {
         <ThenForm shown={props.then} today={today} onAsk={props.onThen} />
       </section>
       <Sets {...props} />
+      <Events {...props} />
       <WhoLooked {...props} />
       <Leaving {...props} today={today} />
     </Sheet>
@@ -152,6 +154,34 @@ function Sets(props: WholeProps) {
   );
 }
 
+/** Events that list the member: for the member, and for those who are shown names there. */
+function Events({ page, clock }: WholeProps) {
+  if (page.events.length === 0) return null;
+  const when = (at: string) => sayWhen(at, clock.now, clock.timeZone);
+  return (
+    <section class="page-section">
+      <h2 class="t-head">{EVENT_WORDS.listedAt}</h2>
+      <p>{EVENT_WORDS.listedAtNote}</p>
+      <ListRows
+        label={EVENT_WORDS.listedAt}
+        rows={page.events.map(({ event, from, to, where, incident, set, kinds }) => ({
+          key: event.id ?? event.name,
+          main: sentence(event.name),
+          second: [
+            sentence(EVENT_WORDS.span(when(from), when(to))),
+            where,
+            incident,
+            kinds.join(", "),
+            set ? EVENT_WORDS.wore(set) : EVENT_WORDS.notSaid,
+          ]
+            .filter(Boolean)
+            .join(" · "),
+        }))}
+      />
+    </section>
+  );
+}
+
 function WhoLooked(props: WholeProps) {
   const { page, clock, say } = props;
   const { viewings } = page;
@@ -174,11 +204,14 @@ function WhoLooked(props: WholeProps) {
             {
               key: "when",
               head: words.lookColumn.when,
-              cell: ({ at }) => sayWhen(at, clock.now, clock.timeZone),
+              cell: ({ at, event }) =>
+                [sayWhen(at, clock.now, clock.timeZone), event && EVENT_WORDS.lookedAtEvent(event.name)]
+                  .filter(Boolean)
+                  .join(", "),
             },
           ]}
           rows={viewings}
-          rowKey={({ at, by }) => `${at} ${by.id}`}
+          rowKey={({ at, by, event }) => `${at} ${by.id} ${event?.id}`}
         />
       )}
     </section>

@@ -7,6 +7,8 @@ export type AppPlace =
   | { readonly screen: "place"; readonly place: string }
   | { readonly screen: "member"; readonly member: string }
   | { readonly screen: "machine"; readonly machine: string }
+  | { readonly screen: "new event" }
+  | { readonly screen: "event"; readonly event: string }
   | {
       readonly screen:
         | "find"
@@ -17,6 +19,9 @@ export type AppPlace =
         | "models"
         | "places"
         | "members"
+        | "events"
+        | "bags"
+        | "contaminants"
         | "parties"
         | "machines"
         | "people"
@@ -34,6 +39,9 @@ const LISTS = [
   "models",
   "places",
   "members",
+  "events",
+  "bags",
+  "contaminants",
   "parties",
   "machines",
   "people",
@@ -51,6 +59,9 @@ export function placeOf(path: string, hash: string): AppPlace {
   }
   if (first === "places" && second) return { screen: "place", place: second };
   if (first === "machines" && second) return { screen: "machine", machine: second };
+  if (first === "events" && second) {
+    return second === "new" ? { screen: "new event" } : { screen: "event", event: second };
+  }
   if (first === "members" && second) return { screen: "member", member: second };
   const list = LISTS.find((name) => name === first);
   return list && !second ? { screen: list } : { screen: "nowhere" };

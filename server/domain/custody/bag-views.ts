@@ -16,3 +16,13 @@ export interface BagShown {
   readonly members: readonly Named[];
   readonly events: readonly Named[];
 }
+/**
+ * What is said beside a bag's age, with where it comes from: a maker's statement and no rule, so no verdict is made of it.
+ * Source: facts.md 1.2, a maker's care page built on the 2020 trade user guide (S28).
+ */
+export const SIX_HOURS = {
+  says: "clean within six hours of contamination",
+  source: "a maker's care page, built on the 2020 trade user guide",
+  caution:
+    "A maker's statement, not a rule of any edition that was read. The department's procedure decides.",
+} as const;
