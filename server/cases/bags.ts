@@ -1,6 +1,7 @@
-import type { BagShown } from "../domain/custody/bag-views.ts";
+import type { BagAtCard, BagShown } from "../domain/custody/bag-views.ts";
+import type { PieceId, PlaceId } from "../domain/ids.ts";
 import type { TagNumber } from "../domain/tags/tag-number.ts";
-import { listBags } from "../store/bags.ts";
+import { contentsOf, listBags } from "../store/bags.ts";
 import type { Db } from "../store/db.ts";
 import { askNames } from "../store/names.ts";
 import { readOnly } from "../store/snapshot.ts";
@@ -30,4 +31,17 @@ export function readBags(db: Db, viewer: Viewer): Promise<BagShown[]> {
       };
     });
   });
+}
+
+/** Tells what is on record in a bag. */
+export async function bagAtCard(db: Db, bag: PlaceId): Promise<BagAtCard> {
+  const rows = await contentsOf(db, bag);
+  const first = rows.map(({ from_at }) => from_at.getTime()).sort((a, b) => a - b)[0];
+  return {
+    pieces: rows.map(({ id, name, number, evidence }) => ({
+      ...{ id: id as PieceId, name, isPresumed: evidence === "presumed" },
+      ...(number ? { number: number as TagNumber } : {}),
+    })),
+    ...(first === undefined ? {} : { since: new Date(first).toISOString() }),
+  };
 }

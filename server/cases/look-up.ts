@@ -14,6 +14,7 @@ import { keepScan } from "../store/keep-scan.ts";
 import { type Found, type GarmentOnRecord, lookUp } from "../store/look-up.ts";
 import { holderFromRow } from "../store/piece-from-row.ts";
 import { findNumbers, findPieceLine } from "../store/pieces-named.ts";
+import { bagAtCard } from "./bags.ts";
 import { withAsks } from "./hold-asks.ts";
 import { machineAtCard } from "./machine-views.ts";
 import { viewOfPiece, withoutPeople } from "./piece-view.ts";
@@ -70,6 +71,7 @@ export async function viewPiece(db: Db, piece: PieceId): Promise<PieceView | und
 /** A machine's card is its place's: whoever works at a bench is told what stands there and what is in it. */
 async function withMachine(db: Db, answer: ScanAnswer, viewer: Viewer, nowMs: number): Promise<ScanAnswer> {
   if (answer.kind !== "place" || !AT_BENCH.has(viewer.role)) return answer;
+  if (answer.place.what === "bag") return { ...answer, bag: await bagAtCard(db, answer.place.id) };
   const machine = await machineAtCard(db, answer.place.id, nowMs);
   return machine ? { ...answer, machine } : answer;
 }

@@ -1,4 +1,5 @@
 import type { MachineAtCard } from "./cleaning/machine-view.ts";
+import type { BagAtCard } from "./custody/bag-views.ts";
 import type { AccountId, MemberId, PieceId, PlaceId } from "./ids.ts";
 import type { Named, PieceView, TagView, WireInstant } from "./piece-view.ts";
 import type { Role } from "./register/account.ts";
@@ -33,6 +34,8 @@ export interface AccountBrief {
   readonly id: AccountId;
   readonly name: string;
   readonly role: Role;
+  /** The member behind the account. */
+  readonly member?: MemberId;
   readonly closed: boolean;
 }
 
@@ -62,6 +65,8 @@ export type ScanAnswer =
       readonly text: string;
       readonly place: PlaceBrief;
       readonly machine?: MachineAtCard;
+      /** Of a bag: what is on record in it. */
+      readonly bag?: BagAtCard;
     }
   | { readonly kind: "member"; readonly text: string; readonly member: MemberBrief }
   | { readonly kind: "badge"; readonly text: string; readonly account: AccountBrief }

@@ -68,3 +68,30 @@ export async function listBags(db: Db | Tx): Promise<BagRow[]> {
     order by x.since nulls last, length(b.name), b.name`.execute(db);
   return rows;
 }
+
+/** Lists what is on record in a bag, with how and since when. */
+export async function contentsOf(
+  db: Db | Tx,
+  bag: PlaceId,
+): Promise<
+  readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly number: string | null;
+    readonly evidence: string;
+    readonly from_at: Date;
+  }[]
+> {
+  const { rows } = await sql<{
+    id: string;
+    name: string;
+    number: string | null;
+    evidence: string;
+    from_at: Date;
+  }>`
+    select p.id, coalesce(k.name, p.kind) as name, s.evidence, s.from_at, (select t.number from tag t
+        where t.piece = p.id and t.state = 'attached' order by t.position, t.number limit 1) as number
+    from piece p join stay s on s.piece = p.id and s.to_at is null left join kind k on k.code = p.kind
+    where p.holder = ${bag} order by p.kind, p.id limit 500`.execute(db);
+  return rows;
+}

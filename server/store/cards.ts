@@ -102,12 +102,20 @@ function memberFromRow(row: MemberNamedRow): MemberBrief {
 
 /** Reads the account behind a badge in a few words. */
 export async function findAccount(db: Db | Tx, id: Uuid): Promise<AccountBrief | undefined> {
-  const { rows } = await sql<{ name: string | null; role: Role; closed: boolean }>`
-    select coalesce(own.name, listed.name) as name, a.role, a.closed
+  const { rows } = await sql<{
+    name: string | null;
+    role: Role;
+    closed: boolean;
+    member: MemberId | null;
+  }>`
+    select coalesce(own.name, listed.name) as name, a.role, a.closed, a.member
     from account a left join person own on own.id = a.id left join person listed on listed.id = a.member
     where a.id = ${id}`.execute(db);
   const row = rows[0];
-  return row && { id: id as AccountId, name: row.name ?? "name removed", role: row.role, closed: row.closed };
+  if (!row) return undefined;
+  const { role, closed, member } = row;
+  const name = row.name ?? "name removed";
+  return { id: id as AccountId, name, role, closed, ...(member ? { member } : {}) };
 }
 
 /** Reads which action a card number stands for. A card that was printed anew stands for none any more. */

@@ -196,6 +196,7 @@ export const BENCH_WORDS = {
       washed: `Record wash of ${pieces}`,
       load: `Start ${pieces}`,
       "as found": `Record ${pieces} as found`,
+      "open a bag": `That is all: ${pieces}`,
     })[mode] ?? pieces,
   typing: (typed: {
     readonly shown: string;

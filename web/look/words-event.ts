@@ -152,6 +152,11 @@ export const EVENT_WORDS = {
   toIsolation: (name: string) => `To ${name}`,
   sentToIsolation: (piece: string, name: string) => `${piece} transferred to ${name}`,
   notSent: "Not transferred.",
+  stillAsked: (name: string, endedBy?: readonly string[]) => {
+    if (!endedBy) return `${name}: which cleaning ends it is not set; your department must set this.`;
+    if (endedBy.length === 0) return `${name}: no cleaning ends it; a person decides.`;
+    return `${name}: ${endedBy.join(" or ")} ends it.`;
+  },
 
   packABag: "Pack a bag",
   packSays: "Scan the bag’s card, then the member’s card or badge.",

@@ -1,5 +1,6 @@
 /** The whole program in the browser: who is signed in, which screen is open, the menu, and the lists that screens share. */
 import { useEffect, useMemo, useState } from "preact/hooks";
+import type { BagShown } from "../../server/domain/custody/bag-views.ts";
 import type { SettingsShown } from "../../server/domain/register/register-views.ts";
 import type { MemberBrief, PlaceBrief } from "../../server/domain/scan-answer.ts";
 import type { Client } from "../api/client.ts";
@@ -147,6 +148,10 @@ function SignedIn(props: SignedInProps) {
           clock={zone}
           places={shared.places}
           members={shared.members}
+          packer={me.member ? { id: me.member, name: me.name } : undefined}
+          loadBags={() =>
+            me.strength === "badge" ? Promise.resolve([]) : loadList<BagShown>(client, "bags")
+          }
           others={shared.others}
           menuOpen={isMenuOpen}
           onMenu={() => setMenuOpen(true)}

@@ -1,6 +1,17 @@
-import type { PlaceId } from "../ids.ts";
+import type { PieceId, PlaceId } from "../ids.ts";
 import type { Named, WireInstant } from "../piece-view.ts";
 import type { TagNumber } from "../tags/tag-number.ts";
+
+/** What is on record in a bag whose card was scanned. */
+export interface BagAtCard {
+  readonly pieces: readonly {
+    readonly id: PieceId;
+    readonly name: string;
+    readonly number?: TagNumber;
+    readonly isPresumed: boolean;
+  }[];
+  readonly since?: WireInstant;
+}
 
 /** A bag as it waits: how much is in it, since when, whose, and for which events it is on hold. */
 export interface BagShown {

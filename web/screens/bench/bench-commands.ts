@@ -4,6 +4,7 @@ import type { Named } from "../../../server/domain/piece-view.ts";
 import type { Condition } from "../../../server/domain/pieces/piece-entries.ts";
 import { newId } from "../../api/uuid-v7.ts";
 import { countOf } from "../../look/words.ts";
+import { EVENT_WORDS } from "../../look/words-event.ts";
 import type { TrayPiece } from "./bench-run.ts";
 import { type LoadMode, type Mode, memberName, partyName } from "./mode.ts";
 
@@ -110,7 +111,15 @@ function commandOfTray(
     }
     case "load":
       return loadCommand(mode, pieces, count, choices);
+    case "open a bag": {
+      const found = tray.map(({ piece, evidence }) => {
+        return { piece: piece.id, evidence: evidence === "scanned" ? evidence : "typed" };
+      });
+      const says = EVENT_WORDS.openedBag(mode.bag.name, tray.length);
+      return { command: "openBag", body: { bag: mode.bag.id, found }, says };
+    }
     case "wiped":
+    case "pack a bag":
     case "look up":
     case "install":
     case "attach tag":

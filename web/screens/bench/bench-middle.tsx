@@ -1,11 +1,18 @@
 /** What stands between tape and hem: the piece looked up, two labels at their seam, or the tray. */
+
 import { useRef, useState } from "preact/hooks";
+import type { PieceView } from "../../../server/domain/piece-view.ts";
+import type { PlaceBrief } from "../../../server/domain/scan-answer.ts";
 import { Notice } from "../../look/notice.tsx";
 import { sentence, type Words } from "../../look/words.ts";
+import { EVENT_WORDS } from "../../look/words-event.ts";
 import { goTo } from "../use-place.ts";
 import { useSymbol } from "../use-symbol.ts";
 import { ActBand } from "./act-band.tsx";
 import { answerWords } from "./answer-words.ts";
+import { bagSays } from "./bag-mode.ts";
+import { OpeningBag, WaitingBags } from "./bag-panel.tsx";
+import { asHolder } from "./bench-commands.ts";
 import type { RefusalWords, Shown } from "./bench-run.ts";
 import type { BenchScreenProps } from "./bench-screen.tsx";
 import { sayWhen } from "./describe-piece.ts";
@@ -49,6 +56,7 @@ export function BenchMiddle(props: BenchScreenProps & { readonly bench: Bench })
           say={say}
           onTakeOff={(piece) => bench.step({ kind: "take off", piece })}
         />
+        {run.mode.kind === "open a bag" ? <OpeningBag mode={run.mode} tray={run.tray} clock={clock} /> : null}
         {run.mode.kind === "load" ? <RunningLoad mode={run.mode} bench={bench} clock={clock} /> : null}
         {run.tray.length > 0 ? <ActBand {...props} /> : null}
       </>
@@ -75,9 +83,12 @@ function LookedUp(props: BenchScreenProps & { readonly bench: Bench; readonly sh
     if (answer) return <AnswerNotice shown={shown} say={say} />;
     return shown.what === "nothing" ? (
       <div class="bench-empty cutting-table">
-        <Notice kind="empty" head={say.nothingScanned}>
-          {say.scanFirst}
+        <Notice kind="empty" head={emptyHead(bench, say)}>
+          {bench.run.mode.kind === "pack a bag" ? bagSays(bench.run.mode) : say.scanFirst}
         </Notice>
+        {props.loadBags && mayAct && bench.run.mode.kind === "look up" ? (
+          <WaitingBags load={props.loadBags} bench={bench} clock={clock} />
+        ) : null}
       </div>
     ) : null;
   }
@@ -85,6 +96,14 @@ function LookedUp(props: BenchScreenProps & { readonly bench: Bench; readonly sh
   const act = async (command: "placeHold" | "liftHold", body: object) => {
     const says = command === "liftHold" ? say.liftWritten : say.holdWritten;
     await bench.actOn(command, body, says, command === "liftHold" ? say.notLifted : say.notWritten);
+  };
+  const isolate = async (place: PlaceBrief) => {
+    const holder = asHolder(piece.holder);
+    const handled = { piece: piece.id, evidence: "scanned", ...(holder ? { reliedOn: { holder } } : {}) };
+    const to = { kind: "place", id: place.id };
+    const body = { pieces: [handled], to, purpose: "transfer" };
+    const says = EVENT_WORDS.sentToIsolation(piece.kind.name, place.name);
+    await bench.actOn("movePieces", body, says, EVENT_WORDS.notSent);
   };
   return (
     <>
@@ -105,6 +124,8 @@ function LookedUp(props: BenchScreenProps & { readonly bench: Bench; readonly sh
         onAttachTag={
           mayAct ? () => bench.step({ kind: "mode chosen", mode: { kind: "attach tag", piece } }) : undefined
         }
+        isolation={mayAct ? isolationFor(piece, props.places) : undefined}
+        onIsolate={(place) => void isolate(place)}
         onPutOnHold={mayAct ? () => setQuestion({ piece }) : undefined}
         onLift={mayAct ? (hold) => setQuestion({ piece, lifts: hold }) : undefined}
       />
@@ -116,6 +137,17 @@ function LookedUp(props: BenchScreenProps & { readonly bench: Bench; readonly sh
       />
     </>
   );
+}
+
+/** The isolation place that a piece on a contamination hold is not at yet. */
+function isolationFor(piece: PieceView, places: readonly PlaceBrief[]): PlaceBrief | undefined {
+  if (!piece.holds.some(({ kind }) => kind === "contamination")) return undefined;
+  const isolation = places.filter(({ what, closed }) => what === "isolation" && !closed);
+  return isolation.some(({ id }) => id === piece.holder.id) ? undefined : isolation[0];
+}
+
+function emptyHead({ run: { mode } }: Bench, say: Words): string {
+  return mode.kind === "pack a bag" ? (mode.bag?.name ?? EVENT_WORDS.packABag) : say.nothingScanned;
 }
 
 function AnswerNotice(props: { readonly shown: Shown; readonly say: Words }) {

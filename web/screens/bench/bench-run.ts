@@ -2,6 +2,9 @@ import type { MachineAtCard } from "../../../server/domain/cleaning/machine-view
 import type { WayOut } from "../../../server/domain/custody/late-record.ts";
 import type { PieceView } from "../../../server/domain/piece-view.ts";
 import type { ScanAnswer, ScanVia } from "../../../server/domain/scan-answer.ts";
+import { bagCardMeans, isAllFound, type Packer, packerOf } from "./bag-mode.ts";
+import { sounding, still } from "./bench-step.ts";
+import { scannedForInstall } from "./install-scan.ts";
 import { machineCardMeans, withRunning } from "./load-mode.ts";
 import { hasTray, type Mode, whereOf } from "./mode.ts";
 import { type Card, modeOfCard } from "./mode-of-card.ts";
@@ -74,6 +77,7 @@ export type BenchEvent =
   | { readonly kind: "end load"; readonly outcome: "as programmed" | "aborted" }
   | { readonly kind: "refused"; readonly verb: string; readonly reasons: readonly RefusalWords[] }
   | { readonly kind: "fault"; readonly says: string }
+  | { readonly kind: "pack for"; readonly packer: Packer }
   | { readonly kind: "looks to turn-in" }
   | { readonly kind: "idle" };
 
@@ -90,6 +94,11 @@ export type BenchEffect =
       readonly outcome: "as programmed" | "aborted";
     }
   | { readonly do: "wipe"; readonly place: string; readonly name: string; readonly via: ScanVia }
+  | {
+      readonly do: "pack";
+      readonly bag: { readonly id: string; readonly name: string };
+      readonly packer: Packer;
+    }
   | { readonly do: "change person"; readonly badge: string; readonly name: string }
   | { readonly do: "sound"; readonly sound: "stitch" | "knot" | "snap" | "slack" };
 
@@ -128,6 +137,8 @@ export function stepBench(run: BenchRun, event: BenchEvent): BenchStep {
       return still({ ...run, tray: run.tray.filter(({ piece }) => piece.id !== event.piece) });
     case "written":
       return written(run, event);
+    case "pack for":
+      return packed(run, event.packer);
     case "end load": {
       const { mode } = run;
       if (run.sending || mode.kind !== "load" || !mode.machine.running) return still(run);
@@ -156,13 +167,6 @@ export function stepBench(run: BenchRun, event: BenchEvent): BenchStep {
 /** As many looks as a full set has tags, twice. */
 const MOST_LOOKS = 22;
 
-function still(run: BenchRun): BenchStep {
-  return { run, effects: [] };
-}
-function sounding(run: BenchRun, sound: "stitch" | "knot" | "snap" | "slack"): BenchStep {
-  return { run, effects: [{ do: "sound", sound }] };
-}
-
 function withoutShell(run: BenchRun): BenchRun {
   const { shell: _, ...rest } = run;
   return rest;
@@ -184,13 +188,16 @@ function confirm(run: BenchRun, how: { readonly thereAndBack?: true } = {}): Ben
 
 function written(run: BenchRun, event: Extract<BenchEvent, { kind: "written" }>): BenchStep {
   const { act, says, at } = event;
-  const mode = withRunning(run.mode, event.running);
+  const isBag = run.mode.kind === "pack a bag" || run.mode.kind === "open a bag";
+  const mode: Mode = isBag ? { kind: "look up" } : withRunning(run.mode, event.running);
   const done = { ...run, mode, sending: false, tray: [], lastAct: { act, says, at } };
   const shown: Shown = run.mode.kind === "install" ? run.shown : { what: "nothing" };
   return sounding({ ...done, shown }, "knot");
 }
 
 function scanned(run: BenchRun, answer: ScanAnswer, via: ScanVia): BenchStep {
+  const packer = packerOf(run.mode, answer);
+  if (packer) return packed(run, packer);
   switch (answer.kind) {
     case "piece":
       return scannedPiece(run, answer, answer.piece, via);
@@ -241,32 +248,15 @@ function scannedPiece(run: BenchRun, answer: ScanAnswer, piece: PieceView, via: 
     return sounding({ ...run, shown: { what: "already here", piece } }, "slack");
   }
   const tray = [...run.tray, { piece, evidence }];
-  return sounding({ ...run, tray, shown: { what: "nothing" } }, "stitch");
+  const taken: BenchRun = { ...run, tray, shown: { what: "nothing" } };
+  return isAllFound(mode, tray) ? confirm(taken) : sounding(taken, "stitch");
 }
 
-/** A shell is laid open; every layer after it is tried in it. Another shell takes its place. */
-function scannedForInstall(run: BenchRun, piece: PieceView, evidence: TrayPiece["evidence"]): BenchStep {
-  if (piece.kind.layer === "shell") {
-    const answer: ScanAnswer = { kind: "piece", text: piece.id, piece, tag: tagOf(piece) };
-    return sounding({ ...run, shell: piece, shown: { what: "answer", answer } }, "stitch");
-  }
-  if (!run.shell) {
-    const reasons = [
-      {
-        what: `${piece.kind.name} has no shell to go in.`,
-        next: "scan the shell first, then its liner or DRD.",
-        isHold: false,
-      },
-    ];
-    return sounding({ ...run, shown: { what: "refused", verb: "Not installed.", reasons } }, "slack");
-  }
-  const { shell } = run;
-  const effect = { do: "install" as const, shell, layer: { piece, evidence } };
-  return { run: { ...run, sending: true, shown: { what: "fit", shell, layer: piece } }, effects: [effect] };
-}
-
-function tagOf(piece: PieceView): Extract<ScanAnswer, { kind: "piece" }>["tag"] {
-  return piece.tags[0] ?? { number: piece.id as never, state: "attached" };
+/** A bag and who it is for are all that a packing needs: it is written at once. */
+function packed(run: BenchRun, packer: Packer): BenchStep {
+  if (run.mode.kind !== "pack a bag" || !run.mode.bag || run.sending) return still(run);
+  const { id, name } = run.mode.bag;
+  return { run: { ...run, sending: true }, effects: [{ do: "pack", bag: { id, name }, packer }] };
 }
 
 type PlaceCard = Extract<Card, { kind: "place" }>;
@@ -276,6 +266,8 @@ function scannedCard(run: BenchRun, card: Card, via: ScanVia): BenchStep {
   if (card.kind === "action" && card.action === "confirm") return confirm(run);
   if (card.kind === "action" && card.action === "clear") return stepBench(run, { kind: "clear" });
   if (run.cards.includes(card.text) && run.tray.length > 0) return confirm(run);
+  const bag = bagCardMeans(run.mode, run.tray.length === 0, card);
+  if (bag) return sounding(enter(run, bag, card.text), "stitch");
   const placed = card.kind === "place" ? scannedPlace(run, card, via) : undefined;
   if (placed) return placed;
   const mode = modeOfCard(run.mode, card);

@@ -1,5 +1,6 @@
 /** The bench: the tape says what the next scan does, the middle shows the answer or the tray, the hem holds the confirm. */
 import { useEffect, useState } from "preact/hooks";
+import type { BagShown } from "../../../server/domain/custody/bag-views.ts";
 import type { Role } from "../../../server/domain/register/account.ts";
 import type { MemberBrief, PlaceBrief } from "../../../server/domain/scan-answer.ts";
 import { Page } from "../../look/page.tsx";
@@ -8,6 +9,7 @@ import type { Words } from "../../look/words.ts";
 import type { Sounds } from "../../scan/sounds.ts";
 import { goTo } from "../use-place.ts";
 import type { SymbolModules } from "../use-symbol.ts";
+import type { Packer } from "./bag-mode.ts";
 import { BenchHem, PhoneActs, Waiting } from "./bench-hem.tsx";
 import { BenchMiddle } from "./bench-middle.tsx";
 import type { BenchPort } from "./bench-port.ts";
@@ -36,6 +38,9 @@ export interface BenchScreenProps {
   readonly clock: Clock;
   readonly places: readonly PlaceBrief[];
   readonly members: readonly MemberBrief[];
+  /** The member behind the account, whose bag a bare badge packs. */
+  readonly packer?: Packer | undefined;
+  readonly loadBags?: (() => Promise<readonly BagShown[]>) | undefined;
   readonly others: readonly OtherParty[];
   readonly menuOpen: boolean;
   readonly onMenu: () => void;
@@ -57,7 +62,7 @@ export function BenchScreen(props: BenchScreenProps) {
     trail: () => trailOf(run.shown, (id) => goTo(`/pieces/${id}`)),
     print: () => trailOf(run.shown, props.onPrintRecord),
   });
-  useTurnInOnly(bench, props.isTurnInOnly === true);
+  useTurnInOnly(bench, props.isTurnInOnly === true, props.packer);
   useEffect(() => {
     if (!props.isChanging) bench.release();
   }, [props.isChanging]);
@@ -122,12 +127,19 @@ function trailOf(shown: Shown, open: (piece: string) => void): void {
 }
 
 /** A bare badge is answered in turn-in alone: the bench goes there with its tray, and back there from any other mode. */
-function useTurnInOnly(bench: Bench, isTurnInOnly: boolean): void {
-  const mode = bench.run.mode.kind;
+function useTurnInOnly(bench: Bench, isTurnInOnly: boolean, packer: Packer | undefined): void {
+  const { mode, tray } = bench.run;
+  const bag = mode.kind === "turn in" && tray.length === 0 && mode.to?.what === "bag" ? mode.to : undefined;
+  const isPacking = mode.kind === "pack a bag" && mode.bag !== undefined;
   useEffect(() => {
-    if (!isTurnInOnly || mode === "turn in") return;
-    bench.step({ kind: "mode chosen", mode: { kind: "turn in", soiled: true } });
-  }, [isTurnInOnly, mode]);
+    if (!isTurnInOnly) return;
+    // A badge and a bag's card are all that a drop after hours needs: two scans, and nothing to tap.
+    if (packer && bag) bench.step({ kind: "mode chosen", mode: { kind: "pack a bag", bag } });
+    else if (packer && isPacking) bench.step({ kind: "pack for", packer });
+    else if (mode.kind !== "turn in") {
+      bench.step({ kind: "mode chosen", mode: { kind: "turn in", soiled: true } });
+    }
+  }, [isTurnInOnly, mode.kind, bag?.id, isPacking]);
 }
 
 /** Single letters work outside fields; Enter confirms and Esc clears. A scan's own Enter never reaches here. */

@@ -1,5 +1,7 @@
 /** What look up shows: the garment on the table; the facts, holds and last acts on the cloth. */
+
 import type { PieceView } from "../../../server/domain/piece-view.ts";
+import type { PlaceBrief } from "../../../server/domain/scan-answer.ts";
 import { Button, ButtonLink } from "../../look/buttons.tsx";
 import { type Fact, FactRows } from "../../look/fact-rows.tsx";
 import { HoldRibbon } from "../../look/hold-ribbon.tsx";
@@ -8,6 +10,7 @@ import { PieceHead } from "../../look/piece-head.tsx";
 import type { TrailMarkName } from "../../look/stitches.tsx";
 import { LastActs } from "../../look/trail-entry.tsx";
 import { sentence, type Words } from "../../look/words.ts";
+import { EVENT_WORDS } from "../../look/words-event.ts";
 import { actSentence, isLate } from "../entry-words.ts";
 import type { SymbolModules } from "../use-symbol.ts";
 import { holderParts, labelLines, sayWhen } from "./describe-piece.ts";
@@ -27,13 +30,16 @@ export interface LookUpPanelProps {
   readonly say: Words;
   readonly modules?: SymbolModules | undefined;
   readonly onAttachTag?: (() => void) | undefined;
+  /** The isolation place that the piece can go to in one tap. */
+  readonly isolation?: PlaceBrief | undefined;
+  readonly onIsolate?: ((place: PlaceBrief) => void) | undefined;
   readonly onPutOnHold?: (() => void) | undefined;
   readonly onLift?: ((hold: PieceView["holds"][number]) => void) | undefined;
   readonly onPrint: () => void;
 }
 
 export function LookUpPanel(props: LookUpPanelProps) {
-  const { piece, say, clock } = props;
+  const { piece, say, clock, isolation } = props;
   return (
     <Bench
       table={
@@ -68,6 +74,11 @@ export function LookUpPanel(props: LookUpPanelProps) {
         <Button weight="quiet" keyHint="P" onPress={props.onPrint}>
           {say.printRecord}
         </Button>
+        {isolation && props.onIsolate ? (
+          <Button weight="solid" onPress={() => props.onIsolate?.(isolation)}>
+            {EVENT_WORDS.toIsolation(isolation.name)}
+          </Button>
+        ) : null}
         {props.onPutOnHold ? (
           <Button weight="quiet" onPress={props.onPutOnHold}>
             {say.putOnHold}
@@ -121,13 +132,23 @@ function factsOf(piece: PieceView, clock: Clock, say: Words): readonly Fact[] {
 
 type HoldsProps = Pick<LookUpPanelProps, "piece" | "clock" | "say" | "onLift">;
 
+function ofEvent({ event }: PieceView["holds"][number], { names }: PieceView): string {
+  return event ? `, ${names[event]?.name ?? ""}` : "";
+}
+
+/** Says what a contamination hold still asks for: which cleaning ends it, or that nobody set that. */
+function asksOf({ version }: PieceView["holds"][number], { asks = [] }: PieceView): string {
+  const open = asks.find((one) => one.version === version)?.open ?? [];
+  return open.map(({ name, endedBy }) => `${EVENT_WORDS.stillAsked(name, endedBy)} `).join("");
+}
+
 function Holds(props: HoldsProps) {
   const { piece, clock, say } = props;
   return (
     <>
       {piece.holds.map((hold) => (
         <HoldRibbon key={hold.version} head={say.onHold}>
-          {`${say.holdKind[hold.kind]}, since ${sayWhen(hold.placedAt, clock.now, clock.timeZone)}. ${say.holdLiftedBy[hold.kind]}`}
+          {`${say.holdKind[hold.kind]}${ofEvent(hold, piece)}, since ${sayWhen(hold.placedAt, clock.now, clock.timeZone)}. ${asksOf(hold, piece)}${say.holdLiftedBy[hold.kind]}`}
           {props.onLift ? (
             <button type="button" class="hold-lift" onClick={() => props.onLift?.(hold)}>
               {say.liftHold}

@@ -5,6 +5,7 @@ import { TextField } from "../../look/fields.tsx";
 import { ListRows } from "../../look/list-rows.tsx";
 import { Dialog } from "../../look/panel.tsx";
 import type { Words } from "../../look/words.ts";
+import { EVENT_WORDS } from "../../look/words-event.ts";
 import { type Mode, memberName, type OtherParty } from "./mode.ts";
 
 export interface ModeDialogProps {
@@ -86,6 +87,12 @@ export function ModeDialog(props: ModeDialogProps) {
               main: say.attachTag,
               second: say.attachFirst,
               onPress: () => choose({ kind: "attach tag" }),
+            },
+            {
+              key: "pack",
+              main: EVENT_WORDS.packABag,
+              second: EVENT_WORDS.packSays,
+              onPress: () => choose({ kind: "pack a bag" }),
             },
             {
               key: "found",

@@ -3,6 +3,9 @@ import type { PieceView } from "../../../server/domain/piece-view.ts";
 import type { HowCleaned } from "../../../server/domain/pieces/piece-entries.ts";
 import type { MemberBrief, PlaceBrief } from "../../../server/domain/scan-answer.ts";
 import type { Words } from "../../look/words.ts";
+import { EVENT_WORDS } from "../../look/words-event.ts";
+
+import { bagSays, type OpenMode, type PackMode } from "./bag-mode.ts";
 
 /** Who or what a mode moves pieces to or from, as far as a card or a list can name it. */
 export type Party =
@@ -34,6 +37,8 @@ export type Mode =
   | { readonly kind: "as found"; readonly where?: Party }
   | { readonly kind: "washed"; readonly how?: HowCleaned }
   | LoadMode
+  | PackMode
+  | OpenMode
   | { readonly kind: "wiped" };
 
 /** Pieces are put in a machine, whose card again starts it. */
@@ -46,7 +51,7 @@ export interface LoadMode {
 
 /** Modes in which scanned pieces collect on the tray until one confirm makes one act of them. */
 export function hasTray(mode: Mode): boolean {
-  return !["look up", "attach tag", "install", "wiped"].includes(mode.kind);
+  return !["look up", "attach tag", "install", "wiped", "pack a bag"].includes(mode.kind);
 }
 
 /** Says what a mode still lacks before its tray can be confirmed. */
@@ -98,6 +103,10 @@ export function modeVerb(mode: Mode, say: Words): string {
       return say.loadIn(mode.machine.name);
     case "wiped":
       return say.placeWiped;
+    case "pack a bag":
+      return EVENT_WORDS.packABag;
+    case "open a bag":
+      return EVENT_WORDS.openBag(mode.bag.name);
   }
 }
 
@@ -114,6 +123,9 @@ export function modeSays(mode: Mode, say: Words): string {
       return loadSays(mode, say);
     case "wiped":
       return say.placeWipedSecond;
+    case "pack a bag":
+    case "open a bag":
+      return bagSays(mode);
     case "attach tag":
       return mode.piece ? say.attachSecond : say.attachFirst;
     case "separate":

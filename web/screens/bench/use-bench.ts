@@ -2,6 +2,7 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { ScanAnswer } from "../../../server/domain/scan-answer.ts";
 import { midSentence, type Words } from "../../look/words.ts";
+import { EVENT_WORDS } from "../../look/words-event.ts";
 import type { ScanEvent } from "../../scan/scan-event.ts";
 import { openScanLine, type ScanLine } from "../../scan/scan-line.ts";
 import type { Sounds } from "../../scan/sounds.ts";
@@ -195,6 +196,12 @@ async function carryOut(
       const evidence = effect.via === "typed" ? "typed" : "scanned";
       const says = say.wiped(effect.name);
       return step(await sent(port, "wipePlace", { place: effect.place, evidence }, says, say.notWritten));
+    }
+    case "pack": {
+      const { bag, packer } = effect;
+      const says = EVENT_WORDS.packed(bag.name, packer.name);
+      const body = { bag: bag.id, member: packer.id };
+      return step(await sent(port, "packBag", body, says, EVENT_WORDS.notPacked, momentOf(choices)));
     }
     case "attach": {
       const { piece, number, via } = effect;
