@@ -6,6 +6,7 @@ import type { Contact, Path } from "../domain/tracing/trace-history.ts";
 import type {
   PathLeg,
   TraceContact,
+  TraceLane,
   TracePath,
   TraceStart,
   TraceThread,
@@ -71,7 +72,7 @@ export async function showTrace(tx: Db | Tx, record: TracedRecord): Promise<Trac
   return {
     direction: asked.direction,
     start: startShown(asked.start),
-    startName: startName(asked.start, known),
+    startName: startName(asked.start, known, lanes),
     cuts: {
       hops: asked.hops,
       until: wire(asked.direction === "forward" ? to : from),
@@ -243,8 +244,11 @@ function startShown(start: TraceFrom): TraceStart {
   return Object.fromEntries(told) as TraceStart;
 }
 
-function startName(start: TraceFrom, { names }: Known): string {
-  if (start.kind === "load") return "a load";
+function startName(start: TraceFrom, { names }: Known, lanes: readonly TraceLane[]): string {
+  if (start.kind === "load") {
+    const inside = lanes.find(({ id }) => id === `load:${start.load}`);
+    return inside ? `Load in ${inside.holder.name}` : "A load";
+  }
   if (start.kind !== "pieces") return names[startIds(start)[0] ?? ""]?.name ?? start.kind;
   const [first] = start.pieces;
   const { name, detail } = (first && names[first]) ?? { name: "piece" };

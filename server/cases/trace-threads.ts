@@ -87,43 +87,49 @@ export function washedSince(piece: string, moment: number, facts: ThreadFacts): 
   return first && { at: wire(first.at_ms), how: first.how, isAccepted: first === accepted };
 }
 
-/** Makes a lane of each holder that the threads pass, in the order in which they first do. */
+/** Makes a lane of each holder that the threads pass, in the order in which they first do; of a load also its machine's place. */
 export function lanesOf(threads: readonly TraceThread[], facts: ThreadFacts): TraceLane[] {
   const byLane = new Map<string, RecordStay>();
   for (const stay of facts.stays) if (!byLane.has(stay.holder)) byLane.set(stay.holder, stay);
-  const used = [...new Set(threads.flatMap(({ stays }) => stays.map(({ lane }) => lane)))];
-  return used.flatMap((id): TraceLane[] => {
+  const lanes = new Map<string, TraceLane>();
+  for (const id of threads.flatMap(({ stays }) => stays.map(({ lane }) => lane))) {
     const stay = byLane.get(id);
-    if (!stay) return [];
-    const holder = nameOf(stay, facts.names);
-    if (id.startsWith("load:")) {
-      const spans = facts.stays.filter((each) => each.holder === id);
-      const last = spans.find(({ to }) => to === undefined)
-        ? undefined
-        : Math.max(...spans.map(({ to }) => to ?? 0));
-      return [
-        {
-          ...{ id, holder, sort: "load", carries: "closed", isFollowed: true, cleanings: [] },
-          within: laneOf(stay.holderKind, stay.holderId),
-          from: wire(Math.min(...spans.map(({ from }) => from))),
-          ...(last === undefined ? {} : { to: wire(last) }),
-        },
-      ];
-    }
-    const place = stay.holderKind === "place" ? facts.places.get(stay.holderId ?? "") : undefined;
-    const carries = place?.carries ?? "apart";
-    const isInWindow = (at: number) => at >= facts.from && at <= facts.to;
-    return [
-      {
-        ...{ id, holder, carries, isFollowed: carries !== "apart" },
-        sort: place?.what ?? stay.holderKind,
-        cleanings: (place?.cleaned ?? [])
-          .filter(isInWindow)
-          .sort((a, b) => a - b)
-          .map(wire),
-      },
-    ];
-  });
+    if (!stay || lanes.has(id)) continue;
+    const own = laneOf(stay.holderKind, stay.holderId);
+    if (!lanes.has(own)) lanes.set(own, holderLane(own, stay, facts));
+    if (id !== own) lanes.set(id, loadLane(id, own, stay, facts));
+  }
+  return [...lanes.values()];
+}
+
+function loadLane(id: string, within: string, stay: RecordStay, { stays, names }: ThreadFacts): TraceLane {
+  const spans = stays.filter(({ holder }) => holder === id);
+  const ends = spans.map(({ to }) => to ?? Number.POSITIVE_INFINITY);
+  const last = Math.max(...ends);
+  return {
+    ...{
+      id,
+      within,
+      holder: nameOf(stay, names),
+      sort: "load",
+      carries: "closed",
+      isFollowed: true,
+      cleanings: [],
+    },
+    from: wire(Math.min(...spans.map(({ from }) => from))),
+    ...(Number.isFinite(last) ? { to: wire(last) } : {}),
+  };
+}
+
+function holderLane(id: string, stay: RecordStay, { names, places, from, to }: ThreadFacts): TraceLane {
+  const place = stay.holderKind === "place" ? places.get(stay.holderId ?? "") : undefined;
+  const carries = place?.carries ?? "apart";
+  const cleanings = (place?.cleaned ?? []).filter((at) => at >= from && at <= to).sort((a, b) => a - b);
+  return {
+    ...{ id, holder: nameOf(stay, names), carries, isFollowed: carries !== "apart" },
+    sort: place?.what ?? stay.holderKind,
+    cleanings: cleanings.map(wire),
+  };
 }
 
 export function nameOf(stay: RecordStay, names: Names): Named {
