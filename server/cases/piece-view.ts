@@ -28,6 +28,7 @@ export function viewOfPiece(found: GarmentOnRecord): PieceView {
     ...assignmentOf(found),
     owner: ownerOf(found),
     ...(row.in_service_on ? { inServiceOn: row.in_service_on as LocalDate } : {}),
+    ...boughtWith(found),
     registeredAt: wireInstant(row.registered_at),
     ...(inShell ? { fittedIn: { ...inShell, piece: root } } : {}),
     fitted,
@@ -59,6 +60,14 @@ function ownerOf({ row, names }: GarmentOnRecord): PieceView["owner"] {
   return { ...owner, ...(name ? { name } : {}) };
 }
 
+function boughtWith({ row }: GarmentOnRecord): Pick<PieceView, "funding" | "purchaseOrder" | "priceCents"> {
+  return {
+    ...(row.funding === null ? {} : { funding: row.funding }),
+    ...(row.purchase_order === null ? {} : { purchaseOrder: row.purchase_order }),
+    ...(row.price_cents === null ? {} : { priceCents: Number(row.price_cents) }),
+  };
+}
+
 /** The later of the last scan, look-ups included, and the last entry at which somebody had it in hand. */
 function lastSeenOf({ row, lastScan }: GarmentOnRecord, own: PieceBrief): Pick<PieceView, "lastSeen"> {
   const recorded = row.seen_at ? wireInstant(row.seen_at) : undefined;
@@ -69,9 +78,10 @@ function lastSeenOf({ row, lastScan }: GarmentOnRecord, own: PieceBrief): Pick<P
   return { lastSeen: seen };
 }
 
-/** Takes out of a view whatever tells of people: who has it, whose it is, who did what with it. */
+/** Takes out of a view whatever tells of people and money: who has it, whose it is, who did what, what it cost. */
 export function withoutPeople(view: PieceView): PieceView {
-  const { assignment: _, lastSeen: __, within, ...rest } = view;
+  const { assignment: _, lastSeen: __, funding: ___, purchaseOrder: ____, priceCents: _____, ...seen } = view;
+  const { within, ...rest } = seen;
   const isWithMember = view.holder.kind === "member";
   const bare = <Shown extends PieceBrief>(piece: Shown): Shown => ({
     ...piece,

@@ -156,6 +156,9 @@ export interface PieceView extends PieceBrief {
   readonly assignment?: { readonly member: Named; readonly station?: Named; readonly set: string };
   readonly owner: Owner & { readonly name?: string };
   readonly inServiceOn?: LocalDate;
+  readonly funding?: string;
+  readonly purchaseOrder?: string;
+  readonly priceCents?: number;
   readonly registeredAt: WireInstant;
   /** Of a layer: the shell in which it is fitted now. */
   readonly fittedIn?: FittingView;

@@ -9,7 +9,7 @@ import {
   separateLayersAct,
 } from "../../server/cases/bench-acts.ts";
 import { viewPiece } from "../../server/cases/look-up.ts";
-import { namePlaceAct, registerPiecesAct } from "../../server/cases/register-acts.ts";
+import { describePieceAct, namePlaceAct, registerPiecesAct } from "../../server/cases/register-acts.ts";
 import { recordAcceptanceAct, setSettingsAct } from "../../server/cases/rule-acts.ts";
 import type { PieceId, PlaceId, Uuid } from "../../server/domain/ids.ts";
 import type { PieceView } from "../../server/domain/piece-view.ts";
@@ -248,4 +248,19 @@ describe("ready to issue", () => {
     const said = codes(await view(piece));
     expect(said).toEqual(await refusedFor(piece));
   });
+});
+
+test("what is on file of a piece is shown to those who work with it, and changes by describing it", async () => {
+  const draft = aDraft("hood", house.rack);
+  const file = { ...draft.file, funding: "Grant 9", purchaseOrder: "PO-1", priceCents: 124_950 };
+  await house.inez.must(registerPiecesAct, { pieces: [{ ...draft, file }], evidence: "typed" });
+  expect(await view(draft.id)).toMatchObject({
+    funding: "Grant 9",
+    purchaseOrder: "PO-1",
+    priceCents: 124_950,
+  });
+  const changed = { purchaseOrder: null, priceCents: 99_900 };
+  await house.inez.must(describePieceAct, { piece: draft.id, label: {}, file: changed });
+  const after = await view(draft.id);
+  expect([after.funding, after.purchaseOrder, after.priceCents]).toEqual(["Grant 9", undefined, 99_900]);
 });

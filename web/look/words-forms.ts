@@ -83,7 +83,7 @@ export const FORM_WORDS = {
   thePiece: "the piece",
   becomesUnknown: (was: string) => `Was ${was}. It becomes unknown after all.`,
   wasBefore: (was: string) => `Was ${was}.`,
-  keptUnlessFilled: "What is on file stays unless something is written here. The trail shows it.",
+  emptiedIsUnknown: "As it is on file. What is emptied here becomes unknown.",
   writeCorrection: "Write it",
   nothingChanged: "Nothing was changed, so there is nothing to write.",
   described: "Written: what the label says is on record.",

@@ -30,7 +30,7 @@ export function entryParts(body: EntryBody, names: Names): EntryParts {
     case "PieceRegistered":
       return { verb: "Registered", rest: `at ${holderName(entry.holder, names)}` };
     case "PieceDescribed":
-      return { verb: "Described", rest: describedFields(entry.label) };
+      return { verb: "Described", rest: describedFields({ ...entry.label, ...entry.file }) };
     case "PieceMoved":
       return movedParts(entry, names);
     case "PieceFound": {
@@ -172,9 +172,16 @@ function verdictSays(verdict: keyof typeof VERDICTS): string {
   return VERDICTS[verdict];
 }
 
-function describedFields(label: object): string {
-  const fields = Object.keys(label).map((field) => field.replace(/([A-Z])/g, " $1").toLowerCase());
+function describedFields(told: object): string {
+  const fields = Object.keys(told).map((field) => fieldName(field));
   return fields.length > 0 ? fields.join(", ") : "what is on file";
+}
+
+/** Says a field of the ledger in words: `linerCode` is the liner code. */
+function fieldName(field: string): string {
+  if (field === "priceCents") return "price";
+  if (field === "inServiceOn") return "in service since";
+  return field.replace(/([A-Z])/g, " $1").toLowerCase();
 }
 
 export function holderName(holder: Holder, names: Names): string {

@@ -12,8 +12,9 @@ import { LastActs } from "../../look/trail-entry.tsx";
 import { sentence, type Words } from "../../look/words.ts";
 import { EVENT_WORDS } from "../../look/words-event.ts";
 import { actSentence, isLate } from "../entry-words.ts";
+import { sayCents } from "../forms/field-rules.ts";
 import type { SymbolModules } from "../use-symbol.ts";
-import { holderParts, labelLines, sayWhen } from "./describe-piece.ts";
+import { holderParts, labelLines, sayMade, sayWhen } from "./describe-piece.ts";
 import { PieceDrawing } from "./piece-figure.tsx";
 import { notesOf, reasonsOf } from "./ready-words.ts";
 
@@ -118,6 +119,8 @@ function factsOf(piece: PieceView, clock: Clock, say: Words): readonly Fact[] {
   });
   const notes = notesOf(ready.notes, piece, say);
   if (notes.length > 0) facts.push({ label: say.alsoSaid, rest: notes.join(" ") });
+  const file = fileWords(piece, say);
+  if (file) facts.push({ label: say.onFile, rest: file });
   if (piece.holds.length === 0) facts.push({ label: say.holds, rest: say.none });
   if (lastSeen) {
     const seen = [
@@ -128,6 +131,20 @@ function factsOf(piece: PieceView, clock: Clock, say: Words): readonly Fact[] {
     facts.push({ label: say.lastSeen, rest: seen.filter(Boolean).join(", ") });
   }
   return facts;
+}
+
+/** Says what is on file beside the label; whose it is only where it is not the department's own. */
+function fileWords(piece: PieceView, say: Words): string {
+  const { owner, funding, purchaseOrder, priceCents, inServiceOn } = piece;
+  const owned = owner.kind === "department" ? undefined : say.ownedBy(owner.name ?? owner.kind);
+  const parts = [
+    owned,
+    funding && say.fundedBy(funding),
+    purchaseOrder && say.orderIs(purchaseOrder),
+    priceCents === undefined ? undefined : say.priceIs(sayCents(priceCents)),
+    inServiceOn && say.inServiceSince(sayMade(inServiceOn)),
+  ];
+  return sentence(parts.filter(Boolean).join(", "));
 }
 
 type HoldsProps = Pick<LookUpPanelProps, "piece" | "clock" | "say" | "onLift">;

@@ -30,9 +30,16 @@ describe("a label that is read anew", () => {
     expect(wasBefore(aLiner, "size", "46 32 R")).toBeUndefined();
   });
 
-  it("leaves funding, order and price as they are unless they are filled", () => {
+  it("shows funding, order and price as they are on file, and writes those that change or are emptied", () => {
     expect(describeCommand(aLiner, { ...before, price: "80", funding: "Grant 9" })?.file).toEqual({
       ...{ funding: "Grant 9", priceCents: 8_000 },
+    });
+    const bought = { ...aLiner, funding: "Grant 9", purchaseOrder: "PO-1", priceCents: 124_950 };
+    const draft = draftOfPiece(bought);
+    expect([draft.funding, draft.purchaseOrder, draft.price]).toEqual(["Grant 9", "PO-1", "1,249.50"]);
+    expect(describeCommand(bought, draft)).toBeUndefined();
+    expect(describeCommand(bought, { ...draft, purchaseOrder: "", price: " " })?.file).toEqual({
+      ...{ purchaseOrder: null, priceCents: null },
     });
   });
 

@@ -2,7 +2,7 @@
 import type { PieceView } from "../../../server/domain/piece-view.ts";
 import type { LabelReading } from "../../../server/domain/pieces/label.ts";
 import { FORM_WORDS } from "../../look/words-forms.ts";
-import { isOneLine, NOTE_MAX, readCents, readMadeOn, WORDS_MAX } from "./field-rules.ts";
+import { isOneLine, NOTE_MAX, readCents, readMadeOn, sayCents, WORDS_MAX } from "./field-rules.ts";
 import {
   EMPTY_FILE,
   EMPTY_LABEL,
@@ -22,11 +22,13 @@ export interface DescribeDraft extends LabelDraft, FileDraft {
 }
 export type DescribeCommand = CommandOf<"describePiece">;
 
-/** Fills the form from the record. Funding, order and price are not shown on a piece; empty, they stay as they are. */
-export function draftOfPiece({ label, labelReading, owner, inServiceOn }: PieceView): DescribeDraft {
+/** Fills the form from the record. */
+export function draftOfPiece(piece: PieceView): DescribeDraft {
+  const { label, labelReading, owner, inServiceOn, funding = "", purchaseOrder = "", priceCents } = piece;
   return {
     ...{ ...EMPTY_LABEL, ...label, ...EMPTY_FILE },
     ...{ ownerKind: owner.kind, ownerId: owner.id ?? "", inServiceOn: inServiceOn ?? "" },
+    ...{ funding, purchaseOrder, price: priceCents === undefined ? "" : sayCents(priceCents) },
     ...{ reading: labelReading === "not yet read" ? "read" : labelReading, note: "" },
   };
 }
@@ -71,16 +73,16 @@ function changedLabel({ label }: PieceView, draft: DescribeDraft): DescribeComma
 }
 
 function changedFile(piece: PieceView, draft: DescribeDraft): DescribeCommand["file"] {
-  const [funding, purchaseOrder] = [draft.funding.trim(), draft.purchaseOrder.trim()];
-  const priceCents = readCents(draft.price);
+  const [funding, purchaseOrder] = [draft.funding.trim() || null, draft.purchaseOrder.trim() || null];
+  const priceCents = readCents(draft.price) ?? null;
   const owner = ownerOfDraft(draft);
   const isOther = owner.kind !== piece.owner.kind || owner.id !== piece.owner.id;
   const since = draft.inServiceOn || null;
   return {
     ...(isOther ? { owner } : {}),
-    ...(funding ? { funding } : {}),
-    ...(purchaseOrder ? { purchaseOrder } : {}),
-    ...(priceCents === undefined ? {} : { priceCents }),
+    ...(funding === (piece.funding ?? null) ? {} : { funding }),
+    ...(purchaseOrder === (piece.purchaseOrder ?? null) ? {} : { purchaseOrder }),
+    ...(priceCents === (piece.priceCents ?? null) ? {} : { priceCents }),
     ...(since === (piece.inServiceOn ?? null) ? {} : { inServiceOn: since }),
   };
 }

@@ -79,7 +79,7 @@ export function DescribeForm(props: DescribeFormProps) {
         noteOf={(field) => wasBefore(piece, field, draft[field])}
       />
       <h2 class="t-head form-head">{words.fileGroup}</h2>
-      <p class="t-second">{words.keptUnlessFilled}</p>
+      <p class="t-second">{words.emptiedIsUnknown}</p>
       <FileFields draft={draft} problems={problems} lists={lists} set={set} />
       <TextField
         label={words.note}

@@ -34,6 +34,12 @@ export function readCents(text: string): number | undefined {
   return cents <= 100_000_000 ? cents : undefined;
 }
 
+/** Writes cents as the form reads them back: `1,249.50`. */
+export function sayCents(cents: number): string {
+  const whole = String(Math.floor(cents / 100)).replace(/(?<=\d)(?=(\d{3})+$)/g, ",");
+  return `${whole}.${String(cents % 100).padStart(2, "0")}`;
+}
+
 /** Tells whether text fits in one line of at most `max` characters. */
 export function isOneLine(text: string, max: number): boolean {
   return text.trim().length <= max && !/\p{Cc}/u.test(text.trim());
