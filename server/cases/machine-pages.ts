@@ -1,8 +1,9 @@
 import { type DoubtWindow, doubtWindow } from "../domain/cleaning/doubt-window.ts";
-import type { MachinePage, MachineRan } from "../domain/cleaning/machine-view.ts";
+import type { FoundPropertyView, MachinePage, MachineRan } from "../domain/cleaning/machine-view.ts";
 import type { MachineId } from "../domain/ids.ts";
 import type { Instant } from "../domain/time.ts";
 import type { Db } from "../store/db.ts";
+import { listFoundProperty } from "../store/found-property.ts";
 import { checksOf, loadsOf } from "../store/machine-loads.ts";
 import { viewMachine } from "./machine-views.ts";
 
@@ -36,6 +37,14 @@ export async function readMachineRan(
     ...(window.to === undefined ? {} : { to: wire(window.to) }),
     loads,
   };
+}
+
+/** As many receipts as one answer tells. Own judgement. */
+const MOST_RECEIPTS = 500;
+
+/** Shows what was found in gear, what is still kept first. */
+export function readFoundProperty(db: Db): Promise<readonly FoundPropertyView[]> {
+  return listFoundProperty(db, MOST_RECEIPTS);
 }
 
 function wire(at: Instant): string {

@@ -106,6 +106,37 @@ describe.each(SIZES)("a load at the bench, at $at", (size) => {
     await visitor.leave();
   });
 
+  test("on the clean side a soiled coat says when it came in, and what was in its pocket gets a receipt", async () => {
+    const visitor = await visit(house.browser, size, house.address);
+    const { page } = visitor;
+    await signIn(page, "inez");
+    await tabTo(page, "Menu", "button");
+    await page.keyboard.press("Enter");
+    await tabTo(page, "Machines", "link");
+    await page.keyboard.press("Enter");
+    await tabTo(page, "Not said", "radio");
+    await page.keyboard.press("ArrowRight");
+    await page.keyboard.press("ArrowRight");
+    expect(await scanAndHear(page, coat, /^Coat shell/)).toMatch(
+      /Coat shell came in soiled (5\d|6\d) minutes ago and has no load\.$/,
+    );
+    await page.getByText("This is the clean side.").waitFor();
+    await expectAccessible(page);
+    await tabTo(page, "Found property", "link");
+    await page.keyboard.press("Enter");
+    await tabTo(page, "What it is, and where it is kept", "textbox");
+    // As a person types: in one burst it would be a scanner's.
+    await page.keyboard.type("A door key, in the drawer", { delay: 90 });
+    await tabTo(page, "Write a receipt", "button");
+    await page.keyboard.press("Enter");
+    await page.getByRole("heading", { name: "Receipt P-000001" }).waitFor();
+    await expectAccessible(page);
+    await tabTo(page, "Given back to its owner", "button");
+    await page.keyboard.press("Enter");
+    await page.getByText("Nothing is kept.").waitFor();
+    await visitor.leave();
+  });
+
   test("a machine found faulty is asked by keyboard what it ran since its last good check, and starts no load", async () => {
     const visitor = await visit(house.browser, size, house.address);
     const { page } = visitor;

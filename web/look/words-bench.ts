@@ -35,6 +35,9 @@ export const BENCH_WORDS = {
   attachSecond: "Scan the new label on the piece. It goes live once it was read back.",
   asFoundWith: (who: string) => `As found: ${who}`,
   recordWash: "Record a wash",
+  loadMode: "Load a machine",
+  loadHint: "What is scanned goes in a washer or dryer; its card again starts it.",
+  wipedHint: "A bench or rack was wiped: what lay there before does not reach what comes after.",
   loadIn: (machine: string) => `Load ${machine}`,
   loadSecond: "Each scan goes in the machine. Its card again starts the load.",
   loadWaits: (count: number, from: string) =>

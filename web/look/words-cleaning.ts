@@ -50,6 +50,23 @@ export const CLEANING_WORDS = {
     ago ? `${piece} came in soiled ${ago} ago and has no load.` : `${piece} is soiled and has no load.`,
   strayedNext: "Next: take it back to the soiled side, or put it in a load.",
   cleanSide: "This is the clean side.",
+  foundProperty: "Found property",
+  foundPropertySays: "What people left in their gear, each under a receipt.",
+  theProperty: "the receipts",
+  foundIn: (piece: string) => `Found in ${piece}`,
+  whatWasFound: "What it is, and where it is kept",
+  keepIt: "Write a receipt",
+  receipt: (number: string) => `Receipt ${number}`,
+  receiptWritten: "A receipt was written.",
+  printReceipt: "Print the receipt",
+  stillKept: "Still kept",
+  givenBack: "Given back",
+  givenBackOn: (when: string, to: string | undefined) =>
+    to ? `Given back ${when}, to ${to}` : `Given back ${when}`,
+  giveBack: "Given back to its owner",
+  nothingKept: "Nothing is kept.",
+  nothingKeptNext: "Look a piece up at the bench, then press Found property.",
+  receiptSays: "Found at the gear cage. Its owner gets it back for this receipt.",
   toDryAt: (place: string) => `To dry: ${place}`,
 } as const;
 

@@ -44,6 +44,7 @@ export const PIECE_WORDS = {
   orderIs: (order: string) => `order ${order}`,
   priceIs: (price: string) => `price ${price}`,
   inServiceSince: (day: string) => `in service since ${day}`,
+  foundProperty: "Found property",
   parties: "Providers and outside parties",
   printTags: "Print tags",
   printCards: "Print cards",

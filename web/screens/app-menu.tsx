@@ -39,6 +39,7 @@ export function AppMenu(props: AppMenuProps) {
     ["/machines", say.machines, [...BENCH, "reader"]],
     ["/events", EVENT_WORDS.events, READS],
     ["/bags", EVENT_WORDS.bags, READS],
+    ["/property", say.foundProperty, BENCH],
     ["/parties", say.parties, [...BENCH, "reader"]],
     ["/people", say.people, MANAGES],
     ["/settings", say.settings, MANAGES],

@@ -32,6 +32,7 @@ import { PeopleScreen } from "./people-screen.tsx";
 import type { AppPlace } from "./place-in-app.ts";
 import { PlaceScreen } from "./place-screen.tsx";
 import { PlacesScreen } from "./places-screen.tsx";
+import { PropertyScreen } from "./property-screen.tsx";
 import type { FindQuery } from "./record/find-query.ts";
 import { queryAddress, queryFromAddress } from "./record/find-query.ts";
 import type { Frame } from "./record/frame.ts";
@@ -127,6 +128,10 @@ export function AppScreens(props: AppScreensProps): VNode {
       );
     case "machines":
       return <MachinesScreen {...shared} client={client} me={me} places={props.places} />;
+    case "property": {
+      const piece = new URLSearchParams(location.search).get("piece") ?? undefined;
+      return <PropertyScreen key={piece} {...shared} client={client} me={me} piece={piece} />;
+    }
     case "machine": {
       const foundAt = new URLSearchParams(location.search).get("found-faulty-at") ?? undefined;
       const { machine } = place;

@@ -24,6 +24,7 @@ export type AppPlace =
         | "contaminants"
         | "parties"
         | "machines"
+        | "property"
         | "people"
         | "settings"
         | "own";
@@ -44,6 +45,7 @@ const LISTS = [
   "contaminants",
   "parties",
   "machines",
+  "property",
   "people",
   "settings",
   "own",

@@ -67,3 +67,15 @@ export interface MachineRan {
   readonly to?: WireInstant;
   readonly loads: readonly LoadView[];
 }
+
+/** Something of a person's that was found in gear. `what` is empty where the text was withdrawn. */
+export interface FoundPropertyView {
+  readonly receipt: string;
+  readonly piece: PieceId;
+  readonly kind: string;
+  readonly number?: string;
+  readonly what: string;
+  readonly foundAt: WireInstant;
+  readonly givenBackAt?: WireInstant;
+  readonly givenBackTo?: string;
+}

@@ -13,6 +13,7 @@ import {
   minute,
   recorded,
 } from "../../../test/kit/builders/piece-entries.ts";
+import type { LoadId } from "../ids.ts";
 import type { PieceEntry } from "../pieces/piece-entries.ts";
 import type { Instant } from "../time.ts";
 import { foldStays, stayAt, withCorrections } from "./fold-stays.ts";
@@ -259,4 +260,13 @@ test("at a change of holder the later one holds; a stay without length never doe
     return stay && name(stay.holder);
   };
   expect([at(-1), at(0), at(9), at(10), at(11)]).toEqual([undefined, "A", "A", "C", "C"]);
+});
+
+test("a stay knows the load with which a piece was put in a machine, and the next stay does not", () => {
+  const load = "01950000-0000-7000-8000-00000000000f" as LoadId;
+  const [rack, washer] = [aRack("A"), aRack("W")];
+  const custody = foldStays(
+    recorded(aPiece(), aMove(10, rack, washer, { load, purpose: "load" }), aMove(60, washer, rack)),
+  );
+  expect("stays" in custody && custody.stays.map((stay) => stay.load)).toEqual([undefined, load, undefined]);
 });

@@ -13,8 +13,9 @@ import {
   minute,
   recorded,
 } from "../../../test/kit/builders/piece-entries.ts";
+import type { Evidence } from "../evidence.ts";
 import type { MemberId } from "../ids.ts";
-import type { HoldLifted, PieceAssigned, PieceDescribed, PieceEntry } from "./piece-entries.ts";
+import type { HoldLifted, HowCleaned, PieceAssigned, PieceDescribed, PieceEntry } from "./piece-entries.ts";
 import { fittedNow, foldPiece, isFault, type PieceState, standingHolds } from "./piece-state.ts";
 
 const PIECE = aPieceId();
@@ -127,5 +128,34 @@ test("a fault of custody or fitting is the fault of the piece, with the version 
   expect(foldPiece(PIECE, recorded(aPiece(), aRetirement(10), aMove(20, A, B)))).toMatchObject({
     code: "after-retired",
     version: 3,
+  });
+});
+
+describe("what cleanings tell of a piece", () => {
+  const soiled = (at: number) => aMove(at, aRack("A"), aRack("I"), { soiled: true });
+  const cleaned = (at: number, how: HowCleaned, evidence: Evidence = "scanned") => ({
+    ...aCleaning(at),
+    ...{ how, evidence },
+  });
+  const fold = (...entries: readonly PieceEntry[]) => folded(aPiece(), ...entries);
+
+  test("a wash ends soil and counts; a rinse at the scene, sanitisation and disinfection do neither", () => {
+    const all = (["preliminary exposure reduction", "sanitisation", "disinfection"] as const).map(
+      (how, index) => cleaned(20 + index, how),
+    );
+    expect(fold(soiled(10), ...all)).toMatchObject({ soiled: true, washes: 0, soiledSince: minute(10) });
+    const washed = fold(soiled(10), ...all, cleaned(30, "specialised cleaning"));
+    expect([washed.soiled, washed.washes, washed.soiledSince]).toEqual([false, 1, undefined]);
+  });
+
+  test("a wash from an older list counts and permits nothing: what is soiled stays soiled (design.md 3, rule 5)", () => {
+    const state = fold(soiled(10), cleaned(20, "advanced cleaning", "imported"));
+    expect([state.soiled, state.washes]).toEqual([true, 1]);
+  });
+
+  test("it is wet from when it came in wet until it is moved on", () => {
+    const wet = aMove(10, aRack("A"), aRack("I"), { wet: true });
+    expect(fold(wet).wet).toBe(true);
+    expect(fold(wet, aMove(20, aRack("I"), aRack("B"))).wet).toBe(false);
   });
 });

@@ -1,8 +1,13 @@
 import { z } from "@hono/zod-openapi";
-import { readMachinePage, readMachineRan } from "../../cases/machine-pages.ts";
+import { readFoundProperty, readMachinePage, readMachineRan } from "../../cases/machine-pages.ts";
 import { viewMachines } from "../../cases/machine-views.ts";
 import { loadsCsv } from "../../domain/cleaning/loads-csv.ts";
-import type { MachinePage, MachineRan, MachineView } from "../../domain/cleaning/machine-view.ts";
+import type {
+  FoundPropertyView,
+  MachinePage,
+  MachineRan,
+  MachineView,
+} from "../../domain/cleaning/machine-view.ts";
 import type { MachineId } from "../../domain/ids.ts";
 import type { Role } from "../../domain/register/account.ts";
 import { answerCsv } from "../answer-file.ts";
@@ -17,6 +22,11 @@ const LOOKS: readonly Role[] = ["technician", "inspector", "program manager", "r
 const machines = shown<{ readonly machines: readonly MachineView[] }>("Machines", "Open machines, by name.");
 const machinePage = shown<MachinePage>("MachinePage", "A machine with its programmes and checks.");
 const machineRan = shown<MachineRan>("MachineRan", "What a machine ran, with the pieces and where they are.");
+
+const property = shown<{ readonly property: readonly FoundPropertyView[] }>(
+  "FoundProperty",
+  "What was found in gear, what is still kept first.",
+);
 
 const params = z.object({ machine: id<MachineId>() });
 const query = z.object({
@@ -77,5 +87,15 @@ export const machineRoutes = [
       if (ran) return answerCsv(`${ran.machine.name} loads.csv`, loadsCsv(ran));
       throw problem("not-found", NO_MACHINE);
     },
+  ),
+  defineRoute(
+    {
+      method: "get",
+      path: "/api/found-property",
+      roles: ["technician", "inspector", "program manager"],
+      summary: "What was found in the pockets of gear, with its receipts",
+      answer: property,
+    },
+    async ({ services: { db } }) => ({ property: await readFoundProperty(db) }),
   ),
 ] as const;

@@ -1,9 +1,9 @@
 /** What belongs to an act beside its pieces: when it happened, and what the mode asks to know. */
 import type { ComponentChildren } from "preact";
-import { HOW_CLEANED } from "../../../server/domain/pieces/piece-entries.ts";
+import { HOW_CLEANED, type HowCleaned } from "../../../server/domain/pieces/piece-entries.ts";
 import { Button } from "../../look/buttons.tsx";
 import { Choice } from "../../look/choice.tsx";
-import { TextField } from "../../look/fields.tsx";
+import { SelectField, TextField } from "../../look/fields.tsx";
 import { Band } from "../../look/page.tsx";
 import { CLEANING_WORDS } from "../../look/words-cleaning.ts";
 import type { BenchScreenProps } from "./bench-screen.tsx";
@@ -41,12 +41,13 @@ function asks(props: BandProps): ComponentChildren {
       return <LoadChoices mode={mode} bench={props.bench} role={props.role} />;
     case "washed":
       return (
-        <Choice
-          name="how"
-          legend={words.how}
+        <SelectField
+          label={words.how}
           value={mode.how ?? "advanced cleaning"}
           options={HOW_CLEANED.map((value) => ({ value, label: words.howCleaned[value] }))}
-          onChange={(how) => props.bench.step({ kind: "mode chosen", mode: { kind: "washed", how } })}
+          onChange={(how) =>
+            props.bench.step({ kind: "mode chosen", mode: { kind: "washed", how: how as HowCleaned } })
+          }
         />
       );
     default:

@@ -212,4 +212,8 @@ describe("a load", () => {
 test("the card of a wiped place writes it at once", () => {
   const { done } = play([scan(actionCard("wiped")), scan(placeCard("P", "Bench 1"))]);
   expect(done).toEqual(["wipe"]);
+  const wiped: BenchEvent = { kind: "written", act: "1", says: "Bench 1 wiped", at: 0 };
+  expect(play([scan(actionCard("wiped")), scan(placeCard("P", "Bench 1")), wiped]).run.mode.kind).toBe(
+    "look up",
+  );
 });

@@ -5,7 +5,7 @@ import type { ScanAnswer, ScanVia } from "../../../server/domain/scan-answer.ts"
 import { bagCardMeans, isAllFound, type Packer, packerOf } from "./bag-mode.ts";
 import { sounding, still } from "./bench-step.ts";
 import { scannedForInstall } from "./install-scan.ts";
-import { machineCardMeans, withRunning } from "./load-mode.ts";
+import { machineCardMeans, modeAfter } from "./load-mode.ts";
 import { hasTray, type Mode, whereOf } from "./mode.ts";
 import { type Card, modeOfCard } from "./mode-of-card.ts";
 
@@ -189,7 +189,7 @@ function confirm(run: BenchRun, how: { readonly thereAndBack?: true } = {}): Ben
 function written(run: BenchRun, event: Extract<BenchEvent, { kind: "written" }>): BenchStep {
   const { act, says, at } = event;
   const isBag = run.mode.kind === "pack a bag" || run.mode.kind === "open a bag";
-  const mode: Mode = isBag ? { kind: "look up" } : withRunning(run.mode, event.running);
+  const mode: Mode = isBag ? { kind: "look up" } : modeAfter(run.mode, event.running);
   const done = { ...run, mode, sending: false, tray: [], lastAct: { act, says, at } };
   const shown: Shown = run.mode.kind === "install" ? run.shown : { what: "nothing" };
   return sounding({ ...done, shown }, "knot");

@@ -6,6 +6,7 @@ import type { MemberBrief, PlaceBrief } from "../../../server/domain/scan-answer
 import { Page } from "../../look/page.tsx";
 import { type Person, Tape } from "../../look/tape.tsx";
 import type { Words } from "../../look/words.ts";
+import type { ScanEvent } from "../../scan/scan-event.ts";
 import type { Sounds } from "../../scan/sounds.ts";
 import { goTo } from "../use-place.ts";
 import type { SymbolModules } from "../use-symbol.ts";
@@ -115,11 +116,20 @@ export function BenchScreen(props: BenchScreenProps) {
           setChoosing(false);
           bench.step({ kind: "mode chosen", mode });
         }}
+        onCard={({ number }, mode) => {
+          setChoosing(false);
+          if (mode) bench.step({ kind: "mode chosen", mode });
+          if (number) bench.take(typedScan(number));
+        }}
         onClose={() => setChoosing(false)}
       />
       <CameraDialog open={camera} say={say} onScan={bench.take} onClose={() => setCamera(false)} />
     </Page>
   );
+}
+
+function typedScan(text: string): ScanEvent {
+  return { text, carrier: "hand", symbology: "", via: "typed", time: Date.now(), device: "keyboard" };
 }
 
 function trailOf(shown: Shown, open: (piece: string) => void): void {

@@ -36,8 +36,9 @@ export function programmeOfMode({ machine, programme }: LoadMode): ProgrammeView
   return machine.programmes.find((one) => (programme === undefined ? one.usual : one.id === programme));
 }
 
-/** Keeps on the mode what runs in its machine now. What was waiting for a dryer is in it, once that is started. */
-export function withRunning(mode: Mode, running: MachineAtCard["running"] | null | undefined): Mode {
+/** Gives the mode after an act: a wiped place is told once, since the next place card would tell another. Keeps what runs in a machine now. What was waiting for a dryer is in it, once that is started. */
+export function modeAfter(mode: Mode, running: MachineAtCard["running"] | null | undefined): Mode {
+  if (mode.kind === "wiped") return { kind: "look up" };
   if (mode.kind !== "load" || running === undefined) return mode;
   const { running: _, waiting: __, ...machine } = mode.machine;
   return { ...mode, machine: running ? { ...machine, running } : machine };

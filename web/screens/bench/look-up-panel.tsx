@@ -86,6 +86,9 @@ export function LookUpPanel(props: LookUpPanelProps) {
           </Button>
         ) : null}
         {props.onAttachTag ? (
+          <ButtonLink href={`/property?piece=${piece.id}`}>{say.foundProperty}</ButtonLink>
+        ) : null}
+        {props.onAttachTag ? (
           <Button weight="quiet" onPress={props.onAttachTag}>
             {say.attachTag}
           </Button>

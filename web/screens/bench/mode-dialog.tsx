@@ -16,10 +16,21 @@ export interface ModeDialogProps {
   readonly others: readonly OtherParty[];
   readonly say: Words;
   readonly onChoose: (mode: Mode) => void;
+  /** What the card of a place does when it is scanned, for whoever has it not at hand. */
+  readonly onCard: (place: PlaceBrief, mode?: Mode) => void;
   readonly onClose: () => void;
 }
 
-type Step = "mode" | "hand over" | "transfer" | "turn in" | "turn in soiled" | "issue" | "as found";
+type Step =
+  | "mode"
+  | "hand over"
+  | "transfer"
+  | "turn in"
+  | "turn in soiled"
+  | "issue"
+  | "as found"
+  | "load"
+  | "wiped";
 
 export function ModeDialog(props: ModeDialogProps) {
   const { say } = props;
@@ -76,6 +87,7 @@ export function ModeDialog(props: ModeDialogProps) {
               second: say.separateSecond,
               onPress: () => choose({ kind: "separate" }),
             },
+            { key: "load", main: say.loadMode, second: say.loadHint, onPress: () => setStep("load") },
             {
               key: "washed",
               main: say.recordWash,
@@ -100,10 +112,19 @@ export function ModeDialog(props: ModeDialogProps) {
               second: say.asFoundSecond,
               onPress: () => setStep("as found"),
             },
+            { key: "wiped", main: say.placeWiped, second: say.wipedHint, onPress: () => setStep("wiped") },
           ]}
         />
       ) : (
-        <PartyList {...props} step={step} onChoose={choose} />
+        <PartyList
+          {...props}
+          step={step}
+          onChoose={choose}
+          onCard={(place, mode) => {
+            setStep("mode");
+            props.onCard(place, mode);
+          }}
+        />
       )}
     </Dialog>
   );
@@ -113,7 +134,8 @@ function PartyList(props: ModeDialogProps & { readonly step: Exclude<Step, "mode
   const { step, say } = props;
   const [text, setText] = useState("");
   const others = step === "hand over" ? props.others : [];
-  const places = step === "issue" || step === "hand over" ? [] : props.places.filter(({ closed }) => !closed);
+  const places =
+    step === "issue" || step === "hand over" ? [] : props.places.filter((place) => isFor(step, place));
   const members = step === "issue" || step === "as found" ? props.members : [];
   const isIn = (name: string) => name.toLowerCase().includes(text.trim().toLowerCase());
   const rows = [
@@ -131,7 +153,11 @@ function PartyList(props: ModeDialogProps & { readonly step: Exclude<Step, "mode
         key: place.id,
         main: place.name,
         second: place.within?.name,
-        onPress: () => props.onChoose(modeAt(step, place)),
+        onPress: () => {
+          if (step === "load") props.onCard(place);
+          else if (step === "wiped") props.onCard(place, { kind: "wiped" });
+          else props.onChoose(modeAt(step, place));
+        },
       })),
     ...members
       .filter((member) => isIn(`${memberName(member)} ${member.number}`))
@@ -153,6 +179,13 @@ function PartyList(props: ModeDialogProps & { readonly step: Exclude<Step, "mode
       <ListRows label={say.changeMode} rows={rows.slice(0, 60)} />
     </>
   );
+}
+
+/** A machine's card and the card of a place that was wiped are pressed here as if they were scanned. */
+function isFor(step: Exclude<Step, "mode">, { closed, number, what }: PlaceBrief): boolean {
+  if (closed) return false;
+  if (step === "load") return number !== undefined && (what === "washer" || what === "dryer");
+  return step !== "wiped" || number !== undefined;
 }
 
 function modeAt(step: Exclude<Step, "mode">, place: PlaceBrief): Mode {

@@ -1,4 +1,6 @@
 /** Why an act was not written, all reasons at once, and what can be written instead. */
+
+import { useEffect, useRef } from "preact/hooks";
 import type { WayOut } from "../../../server/domain/custody/late-record.ts";
 import { Button } from "../../look/buttons.tsx";
 import { Band } from "../../look/page.tsx";
@@ -16,6 +18,9 @@ export function RefusedReasons(props: {
   readonly bench: Bench;
 }) {
   const { shown, say, bench } = props;
+  const place = useRef<HTMLDivElement>(null);
+  // Whoever had scrolled down to a choice sees why nothing was written.
+  useEffect(() => place.current?.scrollIntoView({ block: "nearest" }), [shown]);
   const count = shown.reasons.length;
   const offers = offersOf(shown.reasons);
   const piece = shown.reasons.find((reason) => reason.offers?.includes("correction"))?.piece;
@@ -26,7 +31,7 @@ export function RefusedReasons(props: {
   };
   return (
     <>
-      <div class="refused">
+      <div class="refused" ref={place}>
         <Reasons
           id="reasons"
           head={`${shown.verb} ${sentence(numberWord(count))} ${count === 1 ? say.reason : say.reasons}.`}

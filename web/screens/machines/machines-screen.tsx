@@ -1,11 +1,13 @@
 /** All machines of the department; one is described here, and each leads to its page. */
 import { useState } from "preact/hooks";
 import type { MachineView } from "../../../server/domain/cleaning/machine-view.ts";
+import type { ProviderState } from "../../../server/domain/register/parties.ts";
 import type { PlaceBrief } from "../../../server/domain/scan-answer.ts";
 import { Button } from "../../look/buttons.tsx";
 import { ListRows } from "../../look/list-rows.tsx";
 import { Notice } from "../../look/notice.tsx";
 import { Sheet } from "../../look/page.tsx";
+import { Dialog } from "../../look/panel.tsx";
 import { MACHINE_WORDS } from "../../look/words-machines.ts";
 import { load } from "../ask.ts";
 import { sayWhen } from "../bench/describe-piece.ts";
@@ -15,6 +17,7 @@ import { Awaited } from "../record/awaited.tsx";
 import { useAsked } from "../record/use-asked.ts";
 import { useSend, WrittenOrNot } from "../record/use-send.tsx";
 import { type MachineAsked, MachineDialog } from "./machine-dialog.tsx";
+import { ProviderLoadForm } from "./provider-load-form.tsx";
 import { SideOfBench } from "./side-of-bench.tsx";
 
 const words = MACHINE_WORDS;
@@ -48,6 +51,11 @@ type ListProps = MachinesScreenProps & {
 function MachineList(props: ListProps) {
   const { machines, say, clock, me } = props;
   const [asked, setAsked] = useState<MachineAsked>();
+  const [isManifest, setManifest] = useState(false);
+  const providers = useAsked(
+    () => load<{ providers: readonly ProviderState[] }>(props.client, "/api/providers"),
+    "providers",
+  );
   const sendAct = useActs(props.client);
   const sending = useSend();
   const mayDescribe = ["technician", "inspector", "program manager"].includes(me.role);
@@ -59,6 +67,9 @@ function MachineList(props: ListProps) {
         <div class="button-row">
           <Button weight="quiet" onPress={() => setAsked({ what: "machine" })}>
             {words.asks.machine}
+          </Button>
+          <Button weight="quiet" onPress={() => setManifest(true)}>
+            {words.atProvider}
           </Button>
         </div>
       ) : null}
@@ -90,6 +101,24 @@ function MachineList(props: ListProps) {
         />
       </section>
       {mayDescribe ? <SideOfBench /> : null}
+      <Dialog
+        open={isManifest}
+        onClose={() => setManifest(false)}
+        title={words.atProvider}
+        closeLabel={say.close}
+      >
+        {isManifest && providers.answer ? (
+          <ProviderLoadForm
+            client={props.client}
+            providers={providers.answer.providers}
+            timeZone={clock.timeZone}
+            onSend={(body, says) => {
+              setManifest(false);
+              void sending.send(() => sendAct("recordProviderLoad", body as never), says);
+            }}
+          />
+        ) : null}
+      </Dialog>
       <MachineDialog
         asked={asked}
         places={props.places}

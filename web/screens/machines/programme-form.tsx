@@ -5,11 +5,18 @@ import type { MachineView, ProgrammeView } from "../../../server/domain/cleaning
 import { newId } from "../../api/uuid-v7.ts";
 import { Button } from "../../look/buttons.tsx";
 import { Choice } from "../../look/choice.tsx";
-import { TextField } from "../../look/fields.tsx";
+import { SelectField, TextField } from "../../look/fields.tsx";
 import { CLEANING_WORDS } from "../../look/words-cleaning.ts";
 import { MACHINE_WORDS } from "../../look/words-machines.ts";
 import type { SendMachine } from "./machine-dialog.tsx";
-import { draftOf, HOWS, NEW_PROGRAMME, type ProgrammeProblems, readProgramme } from "./machine-draft.ts";
+import {
+  draftOf,
+  HOWS,
+  NEW_PROGRAMME,
+  type ProgrammeDraft,
+  type ProgrammeProblems,
+  readProgramme,
+} from "./machine-draft.ts";
 
 const words = MACHINE_WORDS;
 
@@ -45,14 +52,13 @@ export function ProgrammeForm({ machine, programme, onSend }: ProgrammeFormProps
   return (
     <form class="form" noValidate onSubmit={send}>
       {field("name")}
-      <Choice
-        name="programme-how"
-        legend={words.whatItDoes}
+      <SelectField
+        label={words.whatItDoes}
         value={draft.how}
         options={HOWS.map((value) => ({
           ...{ value, label: value === "drying" ? words.dries : CLEANING_WORDS.howCleaned[value] },
         }))}
-        onChange={(how) => setDraft({ ...draft, how })}
+        onChange={(how) => setDraft({ ...draft, how: how as ProgrammeDraft["how"] })}
       />
       {field("temperature", words.temperatureNote)}
       {draft.how === "drying" ? null : field("ph")}
