@@ -14,6 +14,7 @@ import type { LocalDate } from "../domain/time.ts";
 import { DAY_MS } from "./clock.ts";
 import { type Department, placeNamed } from "./found-department.ts";
 import { atPlace, attempt, type Demo, must, scanned } from "./hands.ts";
+import { kettleYard, setContaminants } from "./kettle-yard.ts";
 import { turnIn, wash } from "./live-months.ts";
 import type { DressedMember, Garment } from "./stock-gear.ts";
 
@@ -26,6 +27,7 @@ export async function tellStories(
 ): Promise<void> {
   const { lastDay } = demo.clock;
   const coats = pool.filter(({ model }) => model.kind === "coat-shell");
+  await setContaminants(demo, department);
   await takenAtNight(demo, department, members, coats[0], lastDay - 30);
   await unseenForWeeks(demo, department, members, lastDay - 26);
   await correctedMove(demo, department, coats[1], lastDay - 20);
@@ -34,6 +36,7 @@ export async function tellStories(
   await atProvider(demo, department, coats.slice(2, 5), lastDay - 9);
   await replacedTag(demo, department, coats[5], lastDay - 5);
   await writtenDownLate(demo, department, members, lastDay - 3);
+  await kettleYard(demo, department, members, lastDay - 2);
 }
 
 /** A coat on hold for a finding is taken by a captain at night: the record says so, and the hold stays. */
