@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { sayForeign, sayMisread, sayReplacedTag, sayUnattached, sayUnknownNumber } from "./scan-phrases.ts";
 import { seamRows, verdictHead, verdictSentences } from "./verdict-phrases.ts";
-import { inRegion, listOf, words } from "./words.ts";
+import { inRegion, kindWords, listOf, midSentence, words } from "./words.ts";
 
 const W = words("US");
 
@@ -97,5 +97,14 @@ describe("words", () => {
       "a and b",
       "a, b or c",
     ]);
+  });
+
+  it("leave a DRD in capitals within a sentence, by its name and by the code of its kind", () => {
+    expect([midSentence("DRD"), kindWords("drd"), kindWords("proximity-drd")]).toEqual([
+      "DRD",
+      "DRD",
+      "proximity DRD",
+    ]);
+    expect([midSentence("Coat liner"), kindWords("coat-liner")]).toEqual(["coat liner", "coat liner"]);
   });
 });

@@ -23,6 +23,11 @@ export function listOf(names: readonly string[], last = "and"): string {
   return `${names.slice(0, -1).join(", ")} ${last} ${names.at(-1)}`;
 }
 
+/** Says the code of a kind as words within a sentence: `coat-liner` is a coat liner, `drd` a DRD. */
+export function kindWords(code: string): string {
+  return code.replaceAll("-", " ").replace(/\bdrd\b/, "DRD");
+}
+
 /** Begins a name as it stands within a sentence: "Coat liner" becomes "coat liner", "DRD" stays. */
 export function midSentence(name: string): string {
   return /^[A-Z][a-z]/.test(name) ? `${name.charAt(0).toLowerCase()}${name.slice(1)}` : name;

@@ -4,11 +4,11 @@
  */
 export type Region = "US" | "international";
 
-import { countOf, listOf, midSentence, numberWord, sentence } from "./say-lists.ts";
+import { countOf, kindWords, listOf, midSentence, numberWord, sentence } from "./say-lists.ts";
 import { BENCH_WORDS } from "./words-bench.ts";
 import { PIECE_WORDS } from "./words-piece.ts";
 
-export { countOf, listOf, midSentence, numberWord, sentence };
+export { countOf, kindWords, listOf, midSentence, numberWord, sentence };
 
 const US = { ...BENCH_WORDS, ...PIECE_WORDS } as const;
 

@@ -7,7 +7,7 @@ import { PieceFigure, type PieceFigureName } from "../../look/piece-figures.tsx"
 import { VerdictLine } from "../../look/verdict.tsx";
 import type { VerdictName } from "../../look/verdict-names.ts";
 import { verdictWord } from "../../look/verdict-phrases.ts";
-import { midSentence, type Words } from "../../look/words.ts";
+import { kindWords, midSentence, type Words } from "../../look/words.ts";
 import { pieceName } from "./describe-piece.ts";
 
 const RANK: readonly VerdictName[] = ["match", "none", "accepted", "not-read", "cannot-tell", "differs"];
@@ -118,7 +118,7 @@ function asGarment(piece: PieceView, say: Words) {
 
 function garmentName(piece: PieceView, verdict: VerdictName, say: Words): string {
   const layers = piece.fitted.map(({ piece: layer }) => midSentence(layer.kind.name));
-  const missing = piece.missing.map(({ layerKind }) => layerKind.replaceAll("-", " "));
+  const missing = piece.missing.map(({ layerKind }) => kindWords(layerKind));
   const inside =
     layers.length > 0 ? `with ${layers.join(" and ")}, ${verdictWord(verdict, say)}` : "with nothing inside";
   return `${piece.kind.name} ${inside}${missing.length > 0 ? `; missing: ${missing.join(", ")}` : ""}`;

@@ -1,6 +1,6 @@
 import type { PieceView } from "../../../server/domain/piece-view.ts";
 import { verdictWord } from "../../look/verdict-phrases.ts";
-import type { Words } from "../../look/words.ts";
+import { kindWords, type Words } from "../../look/words.ts";
 import { nameFor } from "./describe-piece.ts";
 
 type NotReady = Extract<PieceView["ready"], { isReady: false }>["reasons"][number];
@@ -31,7 +31,7 @@ function noteOf(reason: Note, piece: Spoken, say: Words): string {
     case "soiled":
       return `${say.cap(who(reason.piece))} is soiled and awaits wash.`;
     case "layer-missing":
-      return `${say.cap(who(reason.piece))} lacks its ${reason.need.layerKind.replaceAll("-", " ").replace("drd", "DRD")}.`;
+      return `${say.cap(who(reason.piece))} lacks its ${kindWords(reason.need.layerKind)}.`;
     case "fitted-layer-left-out":
     case "fitting-not-checked":
       return `${say.cap(who(reason.layer))} was not checked in its shell.`;
@@ -50,6 +50,6 @@ function noteOf(reason: Note, piece: Spoken, say: Words): string {
     case "loose-layer":
       return say.looseLayer;
     case "outfit-lacks":
-      return `No ${reason.kind.replaceAll("-", " ")} with it.`;
+      return `No ${kindWords(reason.kind)} with it.`;
   }
 }

@@ -1,7 +1,7 @@
 import type { Uuid } from "../../../server/domain/ids.ts";
 import type { SetShown } from "../../../server/domain/page-views.ts";
 import type { Names } from "../../../server/domain/piece-view.ts";
-import { countOf, sentence, type Words } from "../../look/words.ts";
+import { countOf, kindWords, sentence, type Words } from "../../look/words.ts";
 import { RECORD_WORDS } from "../../look/words-record.ts";
 import { reasonsOf } from "../bench/ready-words.ts";
 import { namePiece } from "./trail-words.ts";
@@ -14,7 +14,7 @@ export function setWords(set: SetShown, member: Uuid, names: Names, say: Words):
   const { garments } = set;
   const lacking = garments
     .filter(({ missing }) => missing.length > 0)
-    .map(({ piece, missing }) => words.garmentLacks(titleOf(piece, set, names), missing.map(kindWord)));
+    .map(({ piece, missing }) => words.garmentLacks(titleOf(piece, set, names), missing.map(kindWords)));
   const stopped = garments.flatMap(({ piece, ready }) => {
     // What a member has is not at a place; on the member's own page that is no news.
     const reasons = ready.isReady ? [] : ready.reasons.filter(isNews);
@@ -26,7 +26,7 @@ export function setWords(set: SetShown, member: Uuid, names: Names, say: Words):
     `${countOf(set.pieces.length, "piece", "pieces")}.${elsewhere > 0 ? ` ${words.setElsewhere(elsewhere)}` : ""}`,
     ...(lacking.length > 0 ? lacking : [words.setComplete]),
     ...stopped,
-    ...(set.outfitLacks.length > 0 ? [words.outfitLacks(set.outfitLacks.map(kindWord))] : []),
+    ...(set.outfitLacks.length > 0 ? [words.outfitLacks(set.outfitLacks.map(kindWords))] : []),
   ];
 }
 
@@ -41,9 +41,4 @@ function titleOf(id: string, set: SetShown, names: Names): string {
   return sentence(
     namePiece({ kind: "piece", name: listed.kind.name, ...(listed.number ? { detail: listed.number } : {}) }),
   );
-}
-
-/** Says the code of a kind as words: `coat-liner`, `structural-drd`. */
-function kindWord(code: string): string {
-  return code.replaceAll("-", " ").replace(/\bdrd\b/, "DRD");
 }
