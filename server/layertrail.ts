@@ -10,6 +10,7 @@ import { runCommandLine } from "./cli/run-command-line.ts";
 import { type Config, parseConfig } from "./config.ts";
 import { openDatabase } from "./open-database.ts";
 import { printedAddresses } from "./own-addresses.ts";
+import { runningAddress } from "./running-address.ts";
 
 /** A database that is reached, before a pool is opened on it. */
 interface Reached {
@@ -97,6 +98,15 @@ function asTrouble(error: unknown): string | undefined {
   return isGone ? `The database could not be reached: ${String(message)}.` : undefined;
 }
 
+/** Where people open Layertrail: at the server that runs, on whatever port it got; else where the settings put it. */
+function addressOf(config: Config): string | undefined {
+  const running = config.databaseUrl === undefined ? runningAddress(config.dataDir) : undefined;
+  if (running !== undefined) return running;
+  // Which port any free one will be, nobody knows before the server runs.
+  const isKnown = config.port !== 0 || config.publicOrigin !== undefined;
+  return isKnown ? printedAddresses(config, config.port, true).at(-1) : undefined;
+}
+
 async function main(): Promise<number> {
   const bar = progressBar(process.stderr);
   const write = (stream: NodeJS.WriteStream) => (line: string) => {
@@ -110,7 +120,7 @@ async function main(): Promise<number> {
       open: ({ mayBeNew }) => open(config, mayBeNew),
       progress: bar.show,
       now: Date.now,
-      address: printedAddresses(config, config.port, true).at(-1) ?? "",
+      address: addressOf(config),
     };
     return await runCommandLine(process.argv.slice(2), house, voices, asTrouble);
   } catch (error) {

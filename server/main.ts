@@ -10,6 +10,7 @@ import { openJobs } from "./jobs/open-jobs.ts";
 import { type Listening, listen } from "./listen.ts";
 import { openDatabase } from "./open-database.ts";
 import { isHttps, ownHosts } from "./own-addresses.ts";
+import { keepAddress } from "./running-address.ts";
 
 /** A running Layertrail. */
 interface House {
@@ -52,7 +53,11 @@ async function open(config: Config): Promise<House> {
       onFault: (fault) => console.error(fault),
     });
     const listening = await listen(config, app.fetch);
+    // A database of the department's own may have several servers, and each of them its own address.
+    const isAlone = config.databaseUrl === undefined;
+    const forget = isAlone ? keepAddress(config.dataDir, listening.addresses.at(-1) ?? "") : () => {};
     const close = async () => {
+      forget();
       await listening.drain();
       await jobs.close();
       await db.destroy();

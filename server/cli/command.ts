@@ -54,8 +54,8 @@ export interface House {
   /** Shows how far long work has come, where somebody looks on. */
   readonly progress: OnProgress;
   readonly now: () => number;
-  /** Where people open Layertrail: the first part of a link. */
-  readonly address: string;
+  /** Where people open Layertrail: the first part of a link. Undefined while any free port may be taken and no server runs. */
+  readonly address: string | undefined;
 }
 
 /** One command of the command line. A new one is a file beside the others and a row in commands.ts. */

@@ -36,10 +36,14 @@ test("a command works beside a running server and on a stopped one, and leaves e
     const backup = path.join(folder, "backup");
     expect(await command(["backup", backup], env)).toMatchObject({ code: 0 });
     const link = JSON.parse((await command(["officer-link", "--json"], env)).out) as { url: string };
-    expect(link.url).toMatch(/^http:\/\/localhost:4180\/link#/);
+    expect(link.url.split("/link#")[0]).toBe(house.address);
     expect(isRunning(dataDir)).toBe(true);
     expect(await house.stop()).toBe(0);
     expect(isRunning(dataDir)).toBe(false);
+    const later = await command(["officer-link"], { ...env, PORT: "4199" });
+    expect(later.out).toMatch(/^http:\/\/localhost:4199\/link#/);
+    const unknown = await command(["officer-link"], { ...env, PORT: "0" });
+    expect(unknown.out).toMatch(/^\/link#.*\n.* at the address that Layertrail prints when it starts/);
     const alone = await command(["verify", "--json"], env);
     expect(alone).toEqual(beside);
     expect(isRunning(dataDir)).toBe(false);

@@ -13,12 +13,18 @@ export const officerLinkCommand: Command = {
   run: (_, house) =>
     withDatabase(house, { mayBeNew: false }, async ({ db }) => {
       const link = await managerLink(db, house.now());
-      const url = `${house.address}${linkPath(link)}`;
+      const url = `${house.address ?? ""}${linkPath(link)}`;
       const until = new Date(link.expiresAtMs).toISOString();
       return {
         code: EXIT.ok,
-        lines: [url, `It opens once, until ${until}, while Layertrail runs at ${house.address}.`],
+        lines: [url, `It opens once, until ${until}, ${whereOpened(house.address)}`],
         json: { url, expiresAt: until },
       };
     }),
 };
+
+function whereOpened(address: string | undefined): string {
+  return address === undefined
+    ? "at the address that Layertrail prints when it starts: put that before it."
+    : `while Layertrail runs at ${address}.`;
+}
