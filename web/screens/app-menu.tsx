@@ -7,6 +7,7 @@ import { ListRows } from "../look/list-rows.tsx";
 import { MenuPanel } from "../look/panel.tsx";
 import type { Words } from "../look/words.ts";
 import { EVENT_WORDS } from "../look/words-event.ts";
+import { TRACING_WORDS } from "../look/words-tracing.ts";
 import type { Sounds } from "../scan/sounds.ts";
 
 export interface AppMenuProps {
@@ -40,6 +41,7 @@ export function AppMenu(props: AppMenuProps) {
     ["/events", EVENT_WORDS.events, READS],
     ["/bags", EVENT_WORDS.bags, READS],
     ["/property", say.foundProperty, BENCH],
+    ["/traces", TRACING_WORDS.traces, [...BENCH, "reader"]],
     ["/parties", say.parties, [...BENCH, "reader"]],
     ["/people", say.people, MANAGES],
     ["/settings", say.settings, MANAGES],

@@ -41,6 +41,9 @@ import { SettingsScreen } from "./settings-screen.tsx";
 import type { Asked } from "./sign-in-screen.tsx";
 import { PrintCardsScreen } from "./tags/print-cards-screen.tsx";
 import { PrintTagsScreen } from "./tags/print-tags-screen.tsx";
+import { NewTraceScreen } from "./traces/new-trace-screen.tsx";
+import { TraceScreen } from "./traces/trace-screen.tsx";
+import { TracesScreen } from "./traces/traces-screen.tsx";
 import { TrailScreen } from "./trail-screen.tsx";
 
 export interface AppScreensProps {
@@ -155,6 +158,12 @@ export function AppScreens(props: AppScreensProps): VNode {
       return <NewEventScreen {...shared} client={client} me={me} />;
     case "event":
       return <EventScreen key={place.event} {...shared} client={client} me={me} event={place.event} />;
+    case "traces":
+      return <TracesScreen {...shared} client={client} me={me} />;
+    case "new trace":
+      return <NewTraceScreen {...shared} client={client} me={me} />;
+    case "trace":
+      return <TraceScreen key={place.trace} {...shared} client={client} me={me} trace={place.trace} />;
     case "bags":
       return <BagsScreen {...shared} client={client} me={me} />;
     case "contaminants":

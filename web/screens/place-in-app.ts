@@ -9,6 +9,7 @@ export type AppPlace =
   | { readonly screen: "machine"; readonly machine: string }
   | { readonly screen: "new event" }
   | { readonly screen: "event"; readonly event: string }
+  | { readonly screen: "trace"; readonly trace: string }
   | {
       readonly screen:
         | "find"
@@ -21,6 +22,8 @@ export type AppPlace =
         | "members"
         | "events"
         | "bags"
+        | "traces"
+        | "new trace"
         | "contaminants"
         | "parties"
         | "machines"
@@ -42,6 +45,7 @@ const LISTS = [
   "members",
   "events",
   "bags",
+  "traces",
   "contaminants",
   "parties",
   "machines",
@@ -64,6 +68,8 @@ export function placeOf(path: string, hash: string): AppPlace {
   if (first === "events" && second) {
     return second === "new" ? { screen: "new event" } : { screen: "event", event: second };
   }
+  if (first === "trace" && !second) return { screen: "new trace" };
+  if (first === "traces" && second) return { screen: "trace", trace: second };
   if (first === "members" && second) return { screen: "member", member: second };
   const list = LISTS.find((name) => name === first);
   return list && !second ? { screen: list } : { screen: "nowhere" };
