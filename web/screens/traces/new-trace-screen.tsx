@@ -42,7 +42,7 @@ const LIST_OF: Readonly<Partial<Record<StartKind, string>>> = {
 };
 
 export function NewTraceScreen(props: FormScreenProps) {
-  const { client, say, clock, me } = props;
+  const { client, clock, me } = props;
   const [draft, setDraft] = useState(() => draftFromAddress(location.search, clock.now, clock.timeZone));
   const [isTried, setTried] = useState(false);
   const [traced, setTraced] = useState<{ readonly view: TraceView; readonly question: object }>();
