@@ -68,6 +68,15 @@ const ACTIONS: Readonly<Record<ActionCard, Words>> = {
     lines: ["Scan this card, then the card", "of the place that was wiped.", "It is written at once."],
     writes: true,
   },
+  reassemble: {
+    heading: "Reassemble",
+    lines: [
+      "Scan this card, then what lies",
+      "on the bench. Again: scan shell,",
+      "liner and DRD to install them.",
+    ],
+    writes: true,
+  },
   confirm: {
     heading: "Confirm",
     lines: ["Writes what is on the tray", "as one act, all or none.", "Nothing else to press."],

@@ -1,10 +1,12 @@
 import type { PieceId } from "../domain/ids.ts";
 import type { LastSeen } from "../domain/piece-view.ts";
 import type { AbsentPiece, BenchList } from "../domain/reassemble/bench-list.ts";
-import { lastScans, latestFittings } from "../store/bench-fittings.ts";
+import { lastScans, latestFittings, loadMates, piecesOfLastLoad } from "../store/bench-fittings.ts";
 import type { Db } from "../store/db.ts";
 import { type LoadedGarments, loadGarments } from "../store/load-garments.ts";
 import { garmentOf } from "./garments.ts";
+
+export { piecesOfLastLoad };
 
 /**
  * Reads what the record says of pieces that lie on a bench: their labels, what each shell needs, the latest fittings,
@@ -46,14 +48,15 @@ async function whereTheyMayBe(
   found: LoadedGarments,
   absent: readonly PieceId[],
 ): Promise<AbsentPiece[]> {
-  const scans = await lastScans(db, absent);
+  const [scans, mates] = await Promise.all([lastScans(db, absent), loadMates(db, absent)]);
   return absent.flatMap((id) => {
     const piece = found.briefs.get(id);
     if (!piece) return [];
     const root = found.roots.get(id);
     const fittedIn = root && root !== id ? found.names[root] : undefined;
     const scan = scans.get(id);
+    const loadMatesAt = mates.get(id) ?? [];
     const lastSeen: LastSeen | undefined = scan && { how: "scan", ...scan };
-    return [{ piece, ...(fittedIn ? { fittedIn } : {}), ...(lastSeen ? { lastSeen } : {}) }];
+    return [{ piece, ...(fittedIn ? { fittedIn } : {}), ...(lastSeen ? { lastSeen } : {}), loadMatesAt }];
   });
 }

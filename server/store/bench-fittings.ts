@@ -1,10 +1,10 @@
 import { sql } from "kysely";
-import type { PieceId } from "../domain/ids.ts";
+import type { MachineId, PieceId } from "../domain/ids.ts";
 import type { Named, WireInstant } from "../domain/piece-view.ts";
 import type { FittingOnRecord } from "../domain/reassemble/bench-list.ts";
 import type { Db } from "./db.ts";
-import { askNames, namesFromRows } from "./names.ts";
-import { wireInstant } from "./piece-from-row.ts";
+import { askNames, nameHolder, namesFromRows } from "./names.ts";
+import { holderFromRow, wireInstant } from "./piece-from-row.ts";
 
 interface FittingFound {
   readonly layer: PieceId;
@@ -65,4 +65,37 @@ export async function lastScans(
       { at: wireInstant(at), by: names[by] ?? unnamed, device },
     ]),
   );
+}
+
+/** Reads the pieces of the load that a machine ran last; none before its first. */
+export async function piecesOfLastLoad(db: Db, machine: MachineId): Promise<PieceId[]> {
+  const { rows } = await sql<{ piece: PieceId }>`select distinct s.piece from stay s
+    where s.load = (select id from load where machine = ${machine} order by started_at desc, id limit 1)
+    order by s.piece`.execute(db);
+  return rows.map(({ piece }) => piece);
+}
+
+/** Reads where the pieces are now that were in the last load of each of these. */
+export async function loadMates(
+  db: Db,
+  pieces: readonly PieceId[],
+): Promise<ReadonlyMap<PieceId, readonly Named[]>> {
+  if (pieces.length === 0) return new Map();
+  const { rows } = await sql<{ id: PieceId; holder_kind: string; holder: string | null }>`
+    select distinct asked.id, mate.holder_kind, mate.holder from unnest(${pieces}::uuid[]) as asked(id)
+    cross join lateral (select load from stay where piece = asked.id and load is not null
+      order by from_at desc, n desc limit 1) last
+    join stay s on s.load = last.load and s.piece <> asked.id
+    join piece mate on mate.id = s.piece order by asked.id, mate.holder_kind, mate.holder`.execute(db);
+  const names = namesFromRows(
+    await askNames(
+      db,
+      rows.flatMap(({ holder }) => holder ?? []),
+    ),
+  );
+  const mates = new Map<PieceId, Named[]>();
+  for (const row of rows) {
+    mates.set(row.id, [...(mates.get(row.id) ?? []), nameHolder(holderFromRow(row), names)]);
+  }
+  return mates;
 }

@@ -7,10 +7,11 @@ export type Region = "US" | "international";
 import { countOf, kindWords, listOf, midSentence, numberWord, sentence } from "./say-lists.ts";
 import { BENCH_WORDS } from "./words-bench.ts";
 import { PIECE_WORDS } from "./words-piece.ts";
+import { REASSEMBLE_WORDS } from "./words-reassemble.ts";
 
 export { countOf, kindWords, listOf, midSentence, numberWord, sentence };
 
-const US = { ...BENCH_WORDS, ...PIECE_WORDS } as const;
+const US = { ...BENCH_WORDS, ...PIECE_WORDS, reassemble: REASSEMBLE_WORDS } as const;
 
 /** The same keys whatever the region; texts and makers of texts are replaced one for one. */
 export type Words = {

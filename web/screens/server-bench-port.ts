@@ -1,3 +1,4 @@
+import type { BenchList, LastLoad } from "../../server/domain/reassemble/bench-list.ts";
 import type { Refusal } from "../../server/domain/refusal.ts";
 import { phraseRefusal } from "../../server/domain/refusal-words.ts";
 import type { ScanAnswer } from "../../server/domain/scan-answer.ts";
@@ -16,6 +17,16 @@ export function serverBenchPort(client: Client, timeZone: () => string): BenchPo
       const asked = await client.get("/api/scan/{text}", { params: { text: event.text }, query });
       if (!asked.ok) throw new Error(`${asked.problem.title} ${asked.problem.detail ?? ""}`);
       return asked.answer as unknown as ScanAnswer;
+    },
+    async lastLoad(machine) {
+      const asked = await client.get("/api/machines/{machine}/last-load", { params: { machine } });
+      if (!asked.ok) throw new Error(`${asked.problem.title} ${asked.problem.detail ?? ""}`);
+      return (asked.answer as unknown as LastLoad).pieces;
+    },
+    async benchList(pieces) {
+      const asked = await client.post("/api/bench-list", { body: { pieces: [...pieces] } });
+      if (!asked.ok) throw new Error(`${asked.problem.title} ${asked.problem.detail ?? ""}`);
+      return asked.answer as unknown as BenchList;
     },
     async act(command, body, at) {
       const act = client.newAct(command as CommandName, body as never, at);

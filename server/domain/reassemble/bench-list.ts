@@ -20,6 +20,8 @@ export interface AbsentPiece {
   /** The shell in which it is fitted now, by the record. */
   readonly fittedIn?: Named;
   readonly lastSeen?: LastSeen;
+  /** Where the pieces are now that were in its last load with it. */
+  readonly loadMatesAt: readonly Named[];
 }
 
 /** What the record says of the pieces on the bench: all that says which goes in which. */
@@ -32,6 +34,11 @@ export interface BenchList {
   readonly fittings: readonly FittingOnRecord[];
   readonly absent: readonly AbsentPiece[];
   readonly names: Names;
+}
+
+/** The pieces that the last load of a machine took out: what lies before whoever opens its door. */
+export interface LastLoad {
+  readonly pieces: readonly PieceId[];
 }
 
 /** A layer that goes in a shell. */

@@ -169,7 +169,7 @@ describe("what stays over", () => {
 
   test("names the own shell of a liner whose shell does not lie here", () => {
     const list = aBenchList([aLiner("x")], [wasIn("x", "X", [2, 9])], {
-      absent: [{ piece: aCoat("X") }],
+      absent: [{ piece: aCoat("X"), loadMatesAt: [] }],
     });
     expect(left(list).over).toEqual([{ layer: "x", why: { code: "nothing-here" }, ownShell: "X" }]);
   });
@@ -178,12 +178,12 @@ describe("what stays over", () => {
     // b lies here and would go in B, its size; A's own liner a is missing, so A takes b, and B stays empty.
     const pieces = [aCoat("A"), aCoat("B"), aLiner("x")];
     const fittings = [wasIn("a", "A", [2, 9])];
-    const list = aBenchList(pieces, fittings, { absent: [{ piece: aLiner("a") }] });
+    const list = aBenchList(pieces, fittings, { absent: [{ piece: aLiner("a"), loadMatesAt: [] }] });
     expect(planned(list)).toEqual(["x in A, matched"]);
     expect(left(list).wouldFree).toEqual([
       { missing: "a", layerKind: "coat-liner", goesIn: "A", frees: "B" },
     ]);
-    const alone = aBenchList([aCoat("A")], fittings, { absent: [{ piece: aLiner("a") }] });
+    const alone = aBenchList([aCoat("A")], fittings, { absent: [{ piece: aLiner("a"), loadMatesAt: [] }] });
     expect(left(alone).wouldFree).toEqual([
       { missing: "a", layerKind: "coat-liner", goesIn: "A", frees: "A" },
     ]);

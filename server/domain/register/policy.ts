@@ -48,6 +48,7 @@ export const ACTION_CARDS = [
   "as found",
   "washed",
   "wiped",
+  "reassemble",
   "confirm",
   "clear",
 ] as const;

@@ -1,7 +1,7 @@
 import { z } from "@hono/zod-openapi";
-import { readBenchList } from "../../cases/bench-list.ts";
-import type { PieceId } from "../../domain/ids.ts";
-import type { BenchList } from "../../domain/reassemble/bench-list.ts";
+import { piecesOfLastLoad, readBenchList } from "../../cases/bench-list.ts";
+import type { MachineId, PieceId } from "../../domain/ids.ts";
+import type { BenchList, LastLoad } from "../../domain/reassemble/bench-list.ts";
 import type { Role } from "../../domain/register/account.ts";
 import { defineRoute } from "../define-route.ts";
 import { shown } from "../shown.ts";
@@ -17,6 +17,8 @@ const benchList = shown<BenchList>(
   "What the record says of pieces on a bench: labels, needs, latest fittings, and partners that are not there.",
 );
 
+const lastLoad = shown<LastLoad>("LastLoad", "The pieces of a machine's last load; none before its first.");
+
 export const reassembleRoutes = [
   defineRoute(
     {
@@ -29,5 +31,16 @@ export const reassembleRoutes = [
       answer: benchList,
     },
     async ({ body: { pieces }, services: { db } }) => readBenchList(db, pieces),
+  ),
+  defineRoute(
+    {
+      method: "get",
+      path: "/api/machines/{machine}/last-load",
+      roles: BENCH,
+      summary: "The pieces of the load that a machine ran last",
+      params: z.object({ machine: id<MachineId>() }),
+      answer: lastLoad,
+    },
+    async ({ params: { machine }, services: { db } }) => ({ pieces: await piecesOfLastLoad(db, machine) }),
   ),
 ] as const;

@@ -123,6 +123,7 @@ function commandOfTray(
     case "look up":
     case "install":
     case "attach tag":
+    case "reassemble":
       return undefined;
   }
 }

@@ -35,7 +35,13 @@ export function BenchHem(props: BenchScreenProps & HemParts) {
   const missing = lacks(run.mode);
   const isBlocked = told.stopping.size > 0 || missing !== undefined;
   const confirm =
-    hasTray(run.mode) && run.tray.length > 0 ? (
+    run.mode.kind === "reassemble" && run.mode.step === "lay out" ? (
+      <Confirm
+        label={say.reassemble.startInstalling}
+        onPress={() => bench.step({ kind: "confirm" })}
+        keyHint="Enter"
+      />
+    ) : hasTray(run.mode) && run.tray.length > 0 ? (
       <Confirm
         label={
           isBlocked
@@ -95,7 +101,7 @@ export function BenchHem(props: BenchScreenProps & HemParts) {
 function lesserActs(bench: Bench, say: Words, hasConfirm: boolean) {
   const { run } = bench;
   const clear =
-    run.tray.length > 0 || run.shell ? (
+    run.tray.length > 0 || run.shell || run.reassembly ? (
       <Button weight="quiet" keyHint="Esc" onPress={() => bench.step({ kind: "clear" })}>
         {say.clear}
       </Button>

@@ -21,6 +21,7 @@ import { HoldDialog, type HoldQuestion } from "./hold-dialog.tsx";
 import { RunningLoad } from "./load-band.tsx";
 import { LookUpPanel } from "./look-up-panel.tsx";
 import { hasTray } from "./mode.ts";
+import { ReassemblePanel } from "./reassemble-panel.tsx";
 import { RefusedReasons } from "./refused-reasons.tsx";
 import { Strays } from "./strays.tsx";
 import { TrayPanel } from "./tray-panel.tsx";
@@ -37,12 +38,29 @@ export function BenchMiddle(props: BenchScreenProps & { readonly bench: Bench })
         {`${shown.says} ${run.tray.length > 0 ? say.trayKept : ""}`}
       </Notice>
     ) : null;
-  if (shown.what === "fit" || (shown.what === "refused" && run.mode.kind === "install" && run.shell)) {
-    return <FitMiddle {...props} reasons={shown.what === "refused" ? shown.reasons : []} />;
+  const isReassembly = run.mode.kind === "reassemble";
+  const isInstall = run.mode.kind === "install" || isReassembly;
+  if (shown.what === "fit" || (shown.what === "refused" && isInstall && run.shell)) {
+    return (
+      <>
+        <FitMiddle {...props} reasons={shown.what === "refused" ? shown.reasons : []} />
+        {isReassembly ? <ReassemblePanel bench={bench} clock={clock} say={say} /> : null}
+      </>
+    );
+  }
+  const already = shown.what === "already here" ? `${shown.piece.kind.name} ${say.isAlreadyHere}` : undefined;
+  if (isReassembly) {
+    return (
+      <>
+        {fault}
+        {reasons}
+        {already ? <Notice kind="unknown" head={sentence(already)} live="off" /> : null}
+        <AnswerNotice shown={shown} say={say} />
+        <ReassemblePanel bench={bench} clock={clock} say={say} />
+      </>
+    );
   }
   if (hasTray(run.mode)) {
-    const already =
-      shown.what === "already here" ? `${shown.piece.kind.name} ${say.isAlreadyHere}` : undefined;
     return (
       <>
         {fault}

@@ -1,13 +1,24 @@
 import type { MachineAtCard } from "../../../server/domain/cleaning/machine-view.ts";
 import type { WayOut } from "../../../server/domain/custody/late-record.ts";
+import type { PieceId } from "../../../server/domain/ids.ts";
 import type { PieceView } from "../../../server/domain/piece-view.ts";
 import type { ScanAnswer, ScanVia } from "../../../server/domain/scan-answer.ts";
 import { bagCardMeans, isAllFound, type Packer, packerOf } from "./bag-mode.ts";
-import { sounding, still } from "./bench-step.ts";
+import { enter, sounding, still } from "./bench-step.ts";
 import { scannedForInstall } from "./install-scan.ts";
-import { machineCardMeans, modeAfter } from "./load-mode.ts";
-import { hasTray, type Mode, whereOf } from "./mode.ts";
+import { modeAfter } from "./load-mode.ts";
+import { type Mode, whereOf } from "./mode.ts";
 import { type Card, modeOfCard } from "./mode-of-card.ts";
+import { scannedPlace } from "./place-scan.ts";
+import {
+  type BenchTold,
+  benchTold,
+  isLayingOut,
+  type Reassembly,
+  scannedForReassembly,
+  startInstalling,
+  writtenInReassembly,
+} from "./reassemble-run.ts";
 
 /** A piece on the tray, with how it came there. */
 export interface TrayPiece {
@@ -56,6 +67,8 @@ export interface BenchRun {
   /** What was looked up last, newest last: one tap turns it into a turn-in. */
   readonly looks: readonly TrayPiece[];
   readonly lastAct?: DoneAct;
+  /** What lies there to be put together; kept until it is cleared. */
+  readonly reassembly?: Reassembly;
 }
 
 export type BenchEvent =
@@ -79,6 +92,7 @@ export type BenchEvent =
   | { readonly kind: "fault"; readonly says: string }
   | { readonly kind: "pack for"; readonly packer: Packer }
   | { readonly kind: "looks to turn-in" }
+  | BenchTold
   | { readonly kind: "idle" };
 
 /** What the shell around the reducer is to do. */
@@ -99,6 +113,8 @@ export type BenchEffect =
       readonly bag: { readonly id: string; readonly name: string };
       readonly packer: Packer;
     }
+  | { readonly do: "read list"; readonly pieces: readonly PieceId[] }
+  | { readonly do: "read last load"; readonly machine: string }
   | { readonly do: "change person"; readonly badge: string; readonly name: string }
   | { readonly do: "sound"; readonly sound: "stitch" | "knot" | "snap" | "slack" };
 
@@ -131,8 +147,10 @@ export function stepBench(run: BenchRun, event: BenchEvent): BenchStep {
       const where = whereOf(run.mode);
       return still(where ? enter(run, { kind: "as found", where }) : run);
     }
-    case "clear":
-      return still({ ...withoutShell(run), tray: [], shown: { what: "nothing" } });
+    case "clear": {
+      const { shell: _, reassembly: __, ...rest } = run;
+      return still({ ...rest, tray: [], shown: { what: "nothing" } });
+    }
     case "take off":
       return still({ ...run, tray: run.tray.filter(({ piece }) => piece.id !== event.piece) });
     case "written":
@@ -156,9 +174,12 @@ export function stepBench(run: BenchRun, event: BenchEvent): BenchStep {
       const turnIn = enter(run, { kind: "turn in", soiled: true });
       return still({ ...turnIn, tray: run.looks, looks: [] });
     }
+    case "list read":
+    case "laid out":
+      return benchTold(run, event);
     case "idle":
       // A mode with a tray never lapses by itself; one without falls back to look up.
-      return run.mode.kind === "look up" || run.tray.length > 0 || run.shell
+      return run.mode.kind === "look up" || run.tray.length > 0 || run.shell || run.reassembly
         ? still(run)
         : sounding(enter(run, { kind: "look up" }), "stitch");
   }
@@ -167,21 +188,8 @@ export function stepBench(run: BenchRun, event: BenchEvent): BenchStep {
 /** As many looks as a full set has tags, twice. */
 const MOST_LOOKS = 22;
 
-function withoutShell(run: BenchRun): BenchRun {
-  const { shell: _, ...rest } = run;
-  return rest;
-}
-
-/** Enters a mode. The tray goes along between modes that have one: nothing that was scanned is lost. */
-function enter(run: BenchRun, mode: Mode, card?: string): BenchRun {
-  const tray = hasTray(mode) ? run.tray : [];
-  const kept = mode.kind === run.mode.kind ? run.cards : [];
-  // Another programme is still the same machine, whose card starts it.
-  const cards = card ? [...kept, card] : mode.kind === "load" ? kept : [];
-  return { ...withoutShell(run), mode, tray, cards, shown: { what: "nothing" } };
-}
-
 function confirm(run: BenchRun, how: { readonly thereAndBack?: true } = {}): BenchStep {
+  if (isLayingOut(run)) return sounding(startInstalling(run), "stitch");
   if (run.sending || run.tray.length === 0) return still(run);
   return { run: { ...run, sending: true }, effects: [{ do: "confirm", ...how }] };
 }
@@ -191,6 +199,7 @@ function written(run: BenchRun, event: Extract<BenchEvent, { kind: "written" }>)
   const isBag = run.mode.kind === "pack a bag" || run.mode.kind === "open a bag";
   const mode: Mode = isBag ? { kind: "look up" } : modeAfter(run.mode, event.running);
   const done = { ...run, mode, sending: false, tray: [], lastAct: { act, says, at } };
+  if (mode.kind === "reassemble") return writtenInReassembly(done, !run.sending);
   const shown: Shown = run.mode.kind === "install" ? run.shown : { what: "nothing" };
   return sounding({ ...done, shown }, "knot");
 }
@@ -244,6 +253,7 @@ function scannedPiece(run: BenchRun, answer: ScanAnswer, piece: PieceView, via: 
     );
   }
   if (mode.kind === "install") return scannedForInstall(run, piece, evidence);
+  if (mode.kind === "reassemble") return scannedForReassembly(run, piece, evidence);
   if (run.tray.some((one) => one.piece.id === piece.id)) {
     return sounding({ ...run, shown: { what: "already here", piece } }, "slack");
   }
@@ -259,34 +269,15 @@ function packed(run: BenchRun, packer: Packer): BenchStep {
   return { run: { ...run, sending: true }, effects: [{ do: "pack", bag: { id, name }, packer }] };
 }
 
-type PlaceCard = Extract<Card, { kind: "place" }>;
-
 /** A card sets the mode, or what the mode lacks; the same card again confirms. */
 function scannedCard(run: BenchRun, card: Card, via: ScanVia): BenchStep {
   if (card.kind === "action" && card.action === "confirm") return confirm(run);
   if (card.kind === "action" && card.action === "clear") return stepBench(run, { kind: "clear" });
-  if (run.cards.includes(card.text) && run.tray.length > 0) return confirm(run);
+  if (run.cards.includes(card.text) && (run.tray.length > 0 || isLayingOut(run))) return confirm(run);
   const bag = bagCardMeans(run.mode, run.tray.length === 0, card);
   if (bag) return sounding(enter(run, bag, card.text), "stitch");
   const placed = card.kind === "place" ? scannedPlace(run, card, via) : undefined;
   if (placed) return placed;
   const mode = modeOfCard(run.mode, card);
   return sounding(enter(run, mode, card.text), "stitch");
-}
-
-/** A place that was wiped is written at once; a machine's card puts in, starts and ends its loads. */
-function scannedPlace(run: BenchRun, card: PlaceCard, via: ScanVia): BenchStep | undefined {
-  const { id: place, name } = card.place;
-  if (run.mode.kind === "wiped") {
-    return { run: { ...run, sending: true }, effects: [{ do: "wipe", place, name, via }] };
-  }
-  const means = machineCardMeans(run.mode, run.tray.length === 0, card.machine);
-  if (!means) return undefined;
-  const entered = enter(run, means.mode, card.text);
-  if (means.does === "end") {
-    const effect = { do: "end load", load: means.load, machine: name, outcome: "as programmed" } as const;
-    return run.sending ? still(run) : { run: { ...entered, sending: true }, effects: [effect] };
-  }
-  const brought = means.brings.map((piece): TrayPiece => ({ piece, evidence: "with its set" }));
-  return sounding({ ...entered, tray: [...entered.tray, ...brought] }, "stitch");
 }

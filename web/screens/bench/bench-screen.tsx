@@ -17,7 +17,7 @@ import type { BenchPort } from "./bench-port.ts";
 import type { Shown } from "./bench-run.ts";
 import { CameraDialog } from "./camera-dialog.tsx";
 import type { Clock } from "./look-up-panel.tsx";
-import { modeSays, modeVerb, type OtherParty } from "./mode.ts";
+import { modeSays, modeVerb, type OtherParty, writes } from "./mode.ts";
 import { ModeDialog } from "./mode-dialog.tsx";
 import { type Bench, useBench } from "./use-bench.ts";
 
@@ -75,7 +75,7 @@ export function BenchScreen(props: BenchScreenProps) {
         <Tape
           verb={modeVerb(run.mode, say)}
           second={isStopped ? `${say.stopped} ${say.stoppedNext}` : modeSays(run.mode, say)}
-          writes={run.mode.kind !== "look up"}
+          writes={writes(run.mode)}
           person={props.person}
           menuLabel={say.menu}
           menuOpen={props.menuOpen}

@@ -82,6 +82,18 @@ export function ModeDialog(props: ModeDialogProps) {
               onPress: () => choose({ kind: "install" }),
             },
             {
+              key: "lay out",
+              main: say.reassemble.layOut,
+              second: say.reassemble.layOutHint,
+              onPress: () => choose({ kind: "reassemble", step: "lay out" }),
+            },
+            {
+              key: "reassemble",
+              main: say.reassemble.verb,
+              second: say.reassemble.second,
+              onPress: () => choose({ kind: "reassemble", step: "install" }),
+            },
+            {
               key: "separate",
               main: say.separate,
               second: say.separateSecond,

@@ -29,6 +29,8 @@ export function modeOfCard(mode: Mode, card: Card): Mode {
     case "washed":
     case "wiped":
       return { kind: card.action };
+    case "reassemble":
+      return mode.kind === "reassemble" ? mode : { kind: "reassemble", step: "lay out" };
     case "confirm":
     case "clear":
       return mode;

@@ -39,6 +39,8 @@ export type Mode =
   | LoadMode
   | PackMode
   | OpenMode
+  /** First what lies on the bench is laid out, then shells and their layers are scanned in turn. */
+  | { readonly kind: "reassemble"; readonly step: "lay out" | "install" }
   | { readonly kind: "wiped" };
 
 /** Pieces are put in a machine, whose card again starts it. */
@@ -49,9 +51,18 @@ export interface LoadMode {
   readonly programme?: string;
 }
 
+/** Tells whether the next scan, or the confirm after it, writes on the record. */
+export function writes(mode: Mode): boolean {
+  return mode.kind !== "look up" && !(mode.kind === "reassemble" && mode.step === "lay out");
+}
+
+const NO_TRAY: ReadonlySet<Mode["kind"]> = new Set([
+  ...(["look up", "attach tag", "install", "wiped", "pack a bag", "reassemble"] as const),
+]);
+
 /** Modes in which scanned pieces collect on the tray until one confirm makes one act of them. */
 export function hasTray(mode: Mode): boolean {
-  return !["look up", "attach tag", "install", "wiped", "pack a bag"].includes(mode.kind);
+  return !NO_TRAY.has(mode.kind);
 }
 
 /** Says what a mode still lacks before its tray can be confirmed. */
@@ -107,6 +118,8 @@ export function modeVerb(mode: Mode, say: Words): string {
       return EVENT_WORDS.packABag;
     case "open a bag":
       return EVENT_WORDS.openBag(mode.bag.name);
+    case "reassemble":
+      return mode.step === "lay out" ? say.reassemble.layOut : say.reassemble.verb;
   }
 }
 
@@ -132,6 +145,8 @@ export function modeSays(mode: Mode, say: Words): string {
       return say.separateSecond;
     case "as found":
       return say.asFoundSecond;
+    case "reassemble":
+      return mode.step === "lay out" ? say.reassemble.layOutSecond : say.reassemble.second;
     case "turn in":
       return mode.soiled ? say.turnInSoiledSecond : say.collects;
     default:

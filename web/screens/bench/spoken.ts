@@ -5,7 +5,9 @@ import type { BenchEvent, BenchRun } from "./bench-run.ts";
 import { labelLines, pieceName } from "./describe-piece.ts";
 import { checkOnBench } from "./fit-panel.tsx";
 import { modeSays, modeVerb } from "./mode.ts";
+
 import { reasonsOf } from "./ready-words.ts";
+import { whereItGoes } from "./reassemble-words.ts";
 import { straysSay } from "./side.ts";
 import { sideThatCounts } from "./strays.tsx";
 
@@ -13,6 +15,10 @@ import { sideThatCounts } from "./strays.tsx";
 export function spoken(event: BenchEvent, run: BenchRun, say: Words): { text: string; isStop: boolean } {
   const said = (text: string, isStop = false) => ({ text, isStop });
   switch (event.kind) {
+    case "confirm":
+      return said(
+        run.mode.kind === "reassemble" ? `${modeVerb(run.mode, say)}. ${modeSays(run.mode, say)}` : "",
+      );
     case "mode chosen":
       return said(`${modeVerb(run.mode, say)}. ${modeSays(run.mode, say)}`);
     case "written":
@@ -23,11 +29,21 @@ export function spoken(event: BenchEvent, run: BenchRun, say: Words): { text: st
       return said(`${say.notWritten} ${event.says}`, true);
     case "scanned":
       return said(scannedText(event, run, say), run.shown.what === "fit" && isStopped(run));
+    case "list read":
+      return said(listText(run, say));
     case "clear":
       return said(say.trayEmpty);
     default:
       return said("");
   }
+}
+
+/** Where the piece goes that was scanned last, once the record was read. */
+function listText({ reassembly, shown }: BenchRun, say: Words): string {
+  const { list, plan, lying } = reassembly ?? {};
+  const last = lying?.at(-1);
+  if (!list || !plan || !last || shown.what !== "nothing") return "";
+  return whereItGoes(list, plan, last.piece, say) ?? "";
 }
 
 function isStopped(run: BenchRun): boolean {
@@ -49,6 +65,10 @@ function scannedText(event: Extract<BenchEvent, { kind: "scanned" }>, run: Bench
     return `${modeVerb(run.mode, say)}. ${modeSays(run.mode, say)}`;
   }
   const piece = "piece" in answer ? answer.piece : undefined;
+  if (piece && run.mode.kind === "reassemble" && run.shown.what === "nothing") {
+    const { list, plan } = run.reassembly ?? {};
+    return (list && plan && whereItGoes(list, plan, piece.id, say)) ?? `${pieceName(piece, say)}.`;
+  }
   if (!piece) return answerWords(answer, say)?.what ?? "";
   if (run.shown.what === "already here") return `${pieceName(piece, say)} ${say.isAlreadyHere}`;
   if (run.shown.what === "fit") {

@@ -1,5 +1,6 @@
 /** The bench's state with all that it does: scans asked in order, acts sent, sounds made, answers spoken. */
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import type { PieceId } from "../../../server/domain/ids.ts";
 import type { ScanAnswer } from "../../../server/domain/scan-answer.ts";
 import { midSentence, type Words } from "../../look/words.ts";
 import { EVENT_WORDS } from "../../look/words-event.ts";
@@ -168,6 +169,10 @@ async function carryOut(
   switch (effect.do) {
     case "sound":
       return parts.sounds.play(effect.sound);
+    case "read list":
+      return readList(effect.pieces, now, step);
+    case "read last load":
+      return readLastLoad(effect.machine, now, step);
     case "change person":
       return parts.onChangePerson(effect.badge, effect.name);
     case "confirm": {
@@ -213,6 +218,34 @@ async function carryOut(
       const body = { piece: piece.id, number, position: positionFor(piece.kind.code, position), proof };
       return step(await sent(port, "attachTag", body, say.tagAttached(number), say.tagNotAttached));
     }
+  }
+}
+
+/** Asks for the list; an answer that a later scan has overtaken is left, since that scan asks too. */
+async function readList(
+  pieces: readonly PieceId[],
+  now: () => Now,
+  step: (event: BenchEvent) => void,
+): Promise<void> {
+  try {
+    const list = await now().parts.port.benchList(pieces);
+    const lying = now().run.reassembly?.lying.length ?? 0;
+    if (lying === pieces.length) step({ kind: "list read", list });
+  } catch (cause) {
+    step({ kind: "fault", says: cause instanceof Error ? cause.message : String(cause) });
+  }
+}
+
+/** Asks what a machine's last load took out, and lays it on the list. */
+async function readLastLoad(
+  machine: string,
+  now: () => Now,
+  step: (event: BenchEvent) => void,
+): Promise<void> {
+  try {
+    step({ kind: "laid out", pieces: await now().parts.port.lastLoad(machine) });
+  } catch (cause) {
+    step({ kind: "fault", says: cause instanceof Error ? cause.message : String(cause) });
   }
 }
 
