@@ -69,13 +69,9 @@ const ACTIONS: Readonly<Record<ActionCard, Words>> = {
     writes: true,
   },
   reassemble: {
-    heading: "Reassemble",
-    lines: [
-      "Scan this card, then what lies",
-      "on the bench. Again: scan shell,",
-      "liner and DRD to install them.",
-    ],
-    writes: true,
+    heading: "Lay out to reassemble",
+    lines: ["Scan it, then what lies there.", "Scan it again to install", "shell by shell."],
+    writes: false,
   },
   confirm: {
     heading: "Confirm",

@@ -1,12 +1,20 @@
 import { beforeAll, describe, expect, test } from "vitest";
-import { installLayerAct, recordFoundAct, separateLayersAct } from "../../server/cases/bench-acts.ts";
+import {
+  installLayerAct,
+  movePiecesAct,
+  recordFoundAct,
+  separateLayersAct,
+} from "../../server/cases/bench-acts.ts";
+import { endLoadAct, startLoadAct } from "../../server/cases/load-acts.ts";
 import { registerPiecesAct } from "../../server/cases/register-acts.ts";
-import type { PieceId } from "../../server/domain/ids.ts";
+import type { LoadId, PieceId } from "../../server/domain/ids.ts";
 import type { BenchList } from "../../server/domain/reassemble/bench-list.ts";
 import { leftOver } from "../../server/domain/reassemble/left-over.ts";
 import { planFittings } from "../../server/domain/reassemble/plan-fittings.ts";
 import type { Role } from "../../server/domain/register/account.ts";
-import { aDraft } from "../kit/acting.ts";
+import { loadMates } from "../../server/store/bench-fittings.ts";
+import { aDraft, anId } from "../kit/acting.ts";
+import { aWasher } from "../kit/machines.ts";
 import { aLiveTag, scan } from "../kit/scanning.ts";
 import { type Department, openDepartment, scanned } from "../kit/small-department.ts";
 import { standingClock } from "../kit/standing-clock.ts";
@@ -96,6 +104,24 @@ describe("what the record says of pieces on a bench", () => {
     expect(new Set(planned(list))).toEqual(
       new Set(shells.map((shell, at) => [shell, liners[at] as PieceId, "own"] as const)),
     );
+  });
+
+  test("begins with what the last load of a machine took out, and says where its other pieces are", async () => {
+    const washer = await aWasher(house.inez);
+    const { shells } = await coats(2);
+    await house.inez.must(separateLayersAct, { pieces: scanned(...shells) });
+    const load = anId<LoadId>();
+    await house.inez.must(startLoadAct, { load, machine: washer.machine, pieces: scanned(...shells) });
+    await house.inez.must(endLoadAct, { load, outcome: "as programmed" });
+    const [a, b] = shells as [PieceId, PieceId];
+    const place = { kind: "place" as const, id: house.bench };
+    await house.inez.must(movePiecesAct, { pieces: scanned(a), to: place, purpose: "transfer" });
+    const asked = await app.send("GET", `/api/machines/${washer.machine}/last-load`, {
+      cookie: people.get("technician")?.cookie,
+    });
+    expect(new Set((await asked.json()).pieces)).toEqual(new Set(shells));
+    const mates = await loadMates(database.app, [b]);
+    expect(mates.get(b)).toMatchObject([{ kind: "place", name: "Bench 1" }]);
   });
 
   test("is for those who work at the bench", async () => {

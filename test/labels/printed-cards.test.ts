@@ -58,6 +58,7 @@ test("a card says its mode in the words of the tape, and a place card says the p
     "As found",
     "Record a wash",
     "Place wiped",
+    "Lay out to reassemble",
     "Confirm",
     "Clear",
     "Transfer to Rack B2",
