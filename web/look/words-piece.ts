@@ -45,7 +45,7 @@ export const PIECE_WORDS = {
   priceIs: (price: string) => `price ${price}`,
   inServiceSince: (day: string) => `in service since ${day}`,
   foundProperty: "Found property",
-  parties: "Providers and outside parties",
+  parties: "Providers and others",
   printTags: "Print tags",
   printCards: "Print cards",
   modelTable: "Model table",

@@ -12,7 +12,7 @@ export const RECORD_WORDS = {
   notShown: "Not shown.",
 
   trail: "Trail",
-  trailSays: "What is on record of this piece. Nothing changes here.",
+  trailSays: "What is on record of this piece. A correction is an entry of its own.",
   trailOf: (kind: string) => `Trail of ${articleOf(kind)}`,
   theTrail: "the trail",
   tagNamed: (number: string) => `Tag ${number.replace(/(.{4})(?=.)/g, "$1 ")}`,

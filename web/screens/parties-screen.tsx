@@ -65,7 +65,7 @@ function PartiesPage(props: PageProps) {
   };
   const { day: today } = localMoment(clock.now, clock.timeZone);
   const section = (what: PartyAsked["what"], list: readonly (ProviderState | OutsideState)[]) => (
-    <section class="page-section">
+    <section class={what === "provider" ? undefined : "page-section"}>
       <div class="trail-bar">
         <h2 class="t-head">{what === "provider" ? words.providers : words.outside}</h2>
         {mayName[what] ? (

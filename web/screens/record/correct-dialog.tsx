@@ -3,14 +3,13 @@ import { useEffect, useState } from "preact/hooks";
 import type { Holder } from "../../../server/domain/custody/holder.ts";
 import type { TrailEntry } from "../../../server/domain/page-views.ts";
 import { Button } from "../../look/buttons.tsx";
-import { Choice } from "../../look/choice.tsx";
-import { TextField } from "../../look/fields.tsx";
+import { SelectField, TextField } from "../../look/fields.tsx";
 import { ListRows } from "../../look/list-rows.tsx";
 import { Dialog } from "../../look/panel.tsx";
 import type { Words } from "../../look/words.ts";
 import { CORRECT_WORDS } from "../../look/words-correct.ts";
 import type { Clock } from "../bench/look-up-panel.tsx";
-import { type CorrectDraft, correctionOf, whatCanBeWrong } from "./correct-draft.ts";
+import { type CorrectDraft, correctionOf, type Wrong, whatCanBeWrong } from "./correct-draft.ts";
 import { localMoment } from "./days.ts";
 
 const words = CORRECT_WORDS;
@@ -58,14 +57,13 @@ function Question(props: CorrectDialogProps & { readonly entry: TrailEntry }) {
   });
   const correction = correctionOf(props.piece, entry, draft, clock.timeZone);
   return (
-    <>
+    <div class="form">
       <p>{words.correctsBoth}</p>
-      <Choice
-        name="wrong"
-        legend={words.whatIsWrong}
+      <SelectField
+        label={words.whatIsWrong}
         value={draft.wrong}
         options={kinds.map((value) => ({ value, label: words.isWrong[value] }))}
-        onChange={(wrong) => setDraft({ ...draft, wrong })}
+        onChange={(wrong) => setDraft({ ...draft, wrong: wrong as Wrong })}
       />
       {draft.wrong === "holder" ? (
         <HolderField {...props} chosen={draft.to} onChoose={(to) => setDraft({ ...draft, to })} />
@@ -95,12 +93,16 @@ function Question(props: CorrectDialogProps & { readonly entry: TrailEntry }) {
           {words.write}
         </Button>
       </div>
-    </>
+    </div>
   );
 }
 
 /** As many matches as fit under the field without scrolling it away. */
-const SHOWN = 6;
+const SHOWN = 4;
+
+function isCalled({ name, detail = "" }: HolderChoice, wanted: string): boolean {
+  return `${name} ${detail}`.toLowerCase().includes(wanted);
+}
 
 function HolderField(props: {
   readonly holders: CorrectDialogProps["holders"];
@@ -113,7 +115,7 @@ function HolderField(props: {
     void props.holders().then(setAll);
   }, []);
   const wanted = text.trim().toLowerCase();
-  const found = all.filter(({ name, detail = "" }) => `${name} ${detail}`.toLowerCase().includes(wanted));
+  const found = all.filter((choice) => wanted !== "" && choice !== props.chosen && isCalled(choice, wanted));
   return (
     <>
       <TextField
@@ -122,15 +124,17 @@ function HolderField(props: {
         onInput={setText}
         note={props.chosen ? words.chosen(props.chosen.name) : undefined}
       />
-      {found.length === 0 && all.length > 0 ? <p>{words.noHolder}</p> : null}
+      {found.length === 0 && wanted !== "" && all.length > 0 ? <p>{words.noHolder}</p> : null}
       <ListRows
         label={words.whereItWent}
         rows={found.slice(0, SHOWN).map((choice) => ({
           key: `${choice.holder.kind} ${"id" in choice.holder ? choice.holder.id : ""}`,
           main: choice.name,
           second: choice.detail,
-          current: choice === props.chosen,
-          onPress: () => props.onChoose(choice),
+          onPress: () => {
+            props.onChoose(choice);
+            setText("");
+          },
         }))}
       />
     </>
