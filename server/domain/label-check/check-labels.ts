@@ -40,7 +40,7 @@ export function checkLabels(input: LabelCheckInput): LabelCheck {
       .find((found) => found !== undefined);
     return decideRow(comparison, comparison.field === "garment" ? [] : doubts, word, eye !== undefined);
   });
-  const isByEye = rows.some((row) => row.verdict === "match" && row.reasons.length > 0);
+  const isByEye = rows.some(restsOnEye);
   return {
     verdict: worstVerdict(rows.map((row) => row.verdict)),
     rows,
@@ -52,6 +52,12 @@ export function checkLabels(input: LabelCheckInput): LabelCheck {
       ...(inner.label.madeOn === undefined ? {} : { inner: inner.label.madeOn }),
     },
   };
+}
+
+/** A row that passes though a label is in doubt rests on who compared them by eye; so does a word about unread labels. */
+function restsOnEye({ verdict, reasons }: LabelRow): boolean {
+  if (verdict === "match") return reasons.length > 0;
+  return verdict === "accepted" && reasons.some(({ code }) => code === "label-not-read");
 }
 
 function decideRow(
