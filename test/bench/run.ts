@@ -6,6 +6,7 @@ import { saidLoad, sayMachine } from "./machine.ts";
 import { measureBeside } from "./measure-beside.ts";
 import { measureLists } from "./measure-lists.ts";
 import { measureLookUp } from "./measure-look-up.ts";
+import { measureMatching } from "./measure-matching.ts";
 import { measureMoves } from "./measure-moves.ts";
 import { measureScreen } from "./measure-screen.ts";
 import { measureScript } from "./measure-script.ts";
@@ -25,14 +26,14 @@ const FULL: Size = { sets: 35_556, seconds: 10, rows: 20_000, tags: 10_000 };
 const SMALL: Size = { sets: 3_334, seconds: 3, rows: 2_000, tags: 1_000 };
 const HELP = `npm run bench -- [--small] [--only NAME] [--in FOLDER]
   --small      30,000 pieces and 300,000 entries instead of 320,000 and 3,000,000
-  --only NAME  one part alone: script, tags, start, look-up, screen, lists, moves, beside, trace, verify
+  --only NAME  one part alone: script, tags, matching, start, look-up, screen, lists, moves, beside, trace, verify
   --in FOLDER  keeps the department in this folder, and uses the one that stands there; what was written to it stays
 It tells each figure beside its target; a target that is missed does not fail it, and what breaks does.`;
 
 /** In this order: what fills the ledger comes after what is measured on the generated one alone; verify reads it all. */
 function partsOf({ seconds, rows, tags }: Size) {
   return {
-    alone: { script: async () => measureScript(), tags: measureTags },
+    alone: { script: async () => measureScript(), tags: measureTags, matching: measureMatching },
     onFolder: { start: measureStart },
     onHouse: {
       "look-up": (house: BenchHouse) => measureLookUp(house, seconds),
