@@ -34,9 +34,9 @@ export async function tellStories(
   await acceptedPants(demo, department, pool, lastDay - 16);
   await swappedLiners(demo, department, members, lastDay - 12);
   await atProvider(demo, department, coats.slice(2, 5), lastDay - 9);
+  await kettleYard(demo, department, members, lastDay - 8);
   await replacedTag(demo, department, coats[5], lastDay - 5);
   await writtenDownLate(demo, department, members, lastDay - 3);
-  await kettleYard(demo, department, members, lastDay - 2);
 }
 
 /** A coat on hold for a finding is taken by a captain at night: the record says so, and the hold stays. */

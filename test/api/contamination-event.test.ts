@@ -89,6 +89,18 @@ describe("an event that is opened", () => {
     expect([await standing(shell), await standing(liner)]).toEqual([[event], [event]]);
   });
 
+  test("knows a presumed layer by the shell that somebody scanned there", async () => {
+    const [shell, liner] = [await register("coat-shell"), await register("coat-liner")];
+    await department.inez.must(installLayerAct, { shell, layer: liner, evidence: "scanned" });
+    const id = anId<EventId>();
+    const pieces = [
+      { piece: shell, evidence: "scanned" as const },
+      { piece: liner, evidence: "presumed" as const },
+    ];
+    await tobin.must(openEventAct, { id, event: aFire(), members: [], pieces });
+    expect(await met(id)).toContainEqual({ piece: liner, evidence: "with its set" });
+  });
+
   test("stops an issue with the event's hold, and never the record of where a piece is", async () => {
     const hood = await register("hood");
     const event = await fireWith([hood]);

@@ -20,6 +20,10 @@ export interface KnownEvent extends EventFacts {
 
 const STRENGTH: readonly Evidence[] = ["scanned", "typed", "described", "with its set", "presumed"];
 
+function strongest(known: Evidence | undefined, said: Evidence): Evidence {
+  return known && STRENGTH.indexOf(known) <= STRENGTH.indexOf(said) ? known : said;
+}
+
 /**
  * Writes that pieces were at an event, and puts them on a contamination hold. Layers that were in a shell then go with
  * it. Weaker evidence never replaces stronger. A piece that was cleaned since by all that the policy asks gets no hold,
@@ -39,9 +43,10 @@ export function meetPieces(
   for (const state of bench.pieces.values()) {
     const shell = fittingAt(state, event.from)?.shell;
     const ofShell = shell && told.get(shell);
-    if (ofShell && !told.has(state.id)) {
-      told.set(state.id, ofShell === "presumed" ? "presumed" : "with its set");
-    }
+    if (!ofShell) continue;
+    // A layer that was proposed is known better by the shell that somebody saw.
+    const withShell = ofShell === "presumed" ? "presumed" : "with its set";
+    told.set(state.id, strongest(told.get(state.id), withShell));
   }
   const entries = [...told].flatMap(([id, evidence]) => {
     const state = bench.pieces.get(id);
@@ -58,8 +63,7 @@ export function metAndHeld(
   evidence: Evidence,
 ): readonly NewEntry[] {
   const known = state.meetings.find((one) => one.event === event.id);
-  const best =
-    known && STRENGTH.indexOf(known.evidence) <= STRENGTH.indexOf(evidence) ? known.evidence : evidence;
+  const best = strongest(known?.evidence, evidence);
   const meeting: Meeting = { event: event.id, from: event.from, to: event.to, evidence: best, version: 0 };
   const isNews = !known || known.evidence !== best || known.from !== event.from || known.to !== event.to;
   return [

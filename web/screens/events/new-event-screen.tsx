@@ -34,7 +34,8 @@ export function NewEventScreen(props: FormScreenProps) {
     children: (
       <>
         <Awaited asking={asking} what={words.theContaminants} say={props.say} />
-        {answer ? <NewEvent {...props} {...answer} /> : null}
+        {/* The zone comes after the page: the proposed times are made anew with it. */}
+        {answer ? <NewEvent key={props.clock.timeZone} {...props} {...answer} /> : null}
       </>
     ),
   });
