@@ -121,7 +121,7 @@ export async function hears(page: Page, doing: () => Promise<unknown>, expected:
 export async function tabTo(
   page: Page,
   name: string | RegExp,
-  role: "button" | "link" | "radio" | "textbox",
+  role: "button" | "link" | "radio" | "checkbox" | "textbox",
 ): Promise<void> {
   const wanted = page.getByRole(role, { name, ...(typeof name === "string" ? { exact: true } : {}) }).first();
   await wanted.waitFor();

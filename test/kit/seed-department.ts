@@ -31,6 +31,8 @@ const PLACES = [
   ["Station 2", "station", "apart"],
   ["Rack B2", "rack", "shared"],
   ["Intake rack", "rack", "shared"],
+  ["Isolation rack", "isolation", "shared"],
+  ["Bag 217", "bag", "closed"],
 ] as const;
 const MEMBERS = ["Corwin Bask", "Mirela Ferro", "Petra Oxholm", "Hollis Underhay"] as const;
 
