@@ -12,19 +12,19 @@ describe.each(SIZES)("a contamination event, at $at", (size) => {
     const visitor = await visit(house.browser, size, house.address);
     const { page } = visitor;
     await signIn(page, "inez");
-    await scanAndHear(page, number("Bag 217"), /^Pack a bag\. Bag 217\. Scan the member’s card or badge/);
+    await scanAndHear(page, number("Bag 219"), /^Pack a bag\. Bag 219\. Scan the member’s card or badge/);
     await expectAccessible(page);
-    await scanAndHear(page, number("Mirela Ferro"), /^Written: Bag 217 packed for Mirela Ferro, presumed/);
+    await scanAndHear(page, number("Mirela Ferro"), /^Written: Bag 219 packed for Mirela Ferro, presumed/);
 
     await page.getByText("3 pieces, 3 presumed").waitFor();
     await expectAccessible(page);
-    await tabTo(page, "Open bag 217", "button");
+    await tabTo(page, "Open bag 219", "button");
     await page.keyboard.press("Enter");
     await page.getByText("0 of 3 found").waitFor();
     await expectAccessible(page);
     await scanAndHear(page, number("worn coat shell"), /^Coat shell/);
     await scanAndHear(page, number("worn coat liner"), /^Coat liner/);
-    await scanAndHear(page, number("worn coat DRD"), /^Written: Bag 217 opened, 3 pieces found\.$/);
+    await scanAndHear(page, number("worn coat DRD"), /^Written: Bag 219 opened, 3 pieces found\.$/);
 
     await page.goto(`${house.address}/events/new`);
     await tabTo(page, "What happened", "textbox");

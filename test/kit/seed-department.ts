@@ -32,7 +32,7 @@ const PLACES = [
   ["Rack B2", "rack", "shared"],
   ["Intake rack", "rack", "shared"],
   ["Isolation rack", "isolation", "shared"],
-  ["Bag 217", "bag", "closed"],
+  ["Bag 219", "bag", "closed"],
 ] as const;
 const MEMBERS = ["Corwin Bask", "Mirela Ferro", "Petra Oxholm", "Hollis Underhay"] as const;
 
