@@ -51,6 +51,15 @@ export const TRACING_WORDS = {
     contacts === 0
       ? `No possible contact of ${name} is on record.`
       : `${countOf(contacts, "possible contact", "possible contacts")} of ${name}.`,
+  picture: "Where they were",
+  pictureName: (name: string) =>
+    `Where the pieces of the trace of ${name} were; the list under it says the same.`,
+  zoomIn: "Zoom in",
+  zoomOut: "Zoom out",
+  liftOne: "Point at a thread, or reach it by Tab: it is read here.",
+  threadOf: (rank: number, name: string, path: string) => `${rank}. ${name}. ${path}`,
+  rootThread: (name: string) => `${name}. The trace starts from it.`,
+  notFollowedHere: "not followed",
   list: "Possible contacts",
   column: {
     rank: "No.",

@@ -1,13 +1,15 @@
 /** What a trace tells, wherever it stands: the caution, the list, what cannot be excluded and what was not followed. */
 
-import { sayNamed, TRACE_CAUTION } from "../../../server/domain/tracing/contact-words.ts";
+import { sayLength, sayNamed, TRACE_CAUTION } from "../../../server/domain/tracing/contact-words.ts";
 import type { TraceContact, TraceView } from "../../../server/domain/tracing/trace-view.ts";
 import { Notice } from "../../look/notice.tsx";
+import { TracePicture } from "../../look/trace-picture.tsx";
 
-import { midSentence } from "../../look/words.ts";
+import { midSentence, sentence } from "../../look/words.ts";
 import { TRACING_WORDS } from "../../look/words-tracing.ts";
 import type { Clock } from "../bench/look-up-panel.tsx";
 import { ContactTable } from "./contact-table.tsx";
+import { pictureOf, toldOf } from "./picture-of.ts";
 import { whenBy } from "./trace-words.ts";
 
 const words = TRACING_WORDS;
@@ -27,6 +29,16 @@ export function TraceTold({ view, clock, onChoose }: TraceToldProps) {
           {words.found(view.contacts.length, midSentence(view.startName))}
         </p>
         <p class="t-second">{TRACE_CAUTION}</p>
+      </section>
+      <section class="page-section">
+        <h2 class="t-head">{words.picture}</h2>
+        <TracePicture
+          {...pictureOf(view)}
+          name={words.pictureName(midSentence(view.startName))}
+          told={toldOf(view, clock)}
+          sayTick={(at) => sentence(when(new Date(at).toISOString()))}
+          sayLength={sayLength}
+        />
       </section>
       {view.contacts.length > 0 ? (
         <section class="page-section">
