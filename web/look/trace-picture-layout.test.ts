@@ -70,6 +70,51 @@ test("up to 30 threads stand by themselves, more are one a garment", () => {
   expect(threads.reduce((sum, { count }) => sum + count, 0)).toBe(31);
 });
 
+test("a layer that lay elsewhere keeps its own thread and knot in a bundled picture", () => {
+  const many = Array.from({ length: 30 }, (_, at) => thread(String(at), { garment: String(at % 10) }));
+  const stays = [{ lane: "B", from: 0, state: "possibly reached" as const }];
+  const alone = thread("alone", { garment: "0", stays, knot: { rank: 4, at: HOUR / 2 } });
+  const { threads } = layoutPicture(picture([...many, alone]), FRAME);
+  expect(threads).toHaveLength(11);
+  expect(threads.find(({ key }) => key === "alone")).toMatchObject({ count: 1, knot: { rank: 4 } });
+});
+
+test("the garment that is opened is shown in its layers, the others stay bundled", () => {
+  const many = Array.from({ length: 31 }, (_, at) => thread(String(at), { garment: String(at % 10) }));
+  const { threads } = layoutPicture(picture(many), { ...FRAME, open: "0" });
+  expect(threads.filter(({ count }) => count === 1).map(({ key }) => key)).toEqual(["0", "10", "20", "30"]);
+  expect(threads).toHaveLength(13);
+});
+
+test("a move is drawn as the lesser of the stays that it joins", () => {
+  const moved = (before: "was there" | "not reached", after: "possibly reached" | "not reached") =>
+    thread("1", {
+      stays: [
+        { lane: "A", from: 0, to: HOUR, state: before },
+        { lane: "B", from: HOUR, state: after },
+      ],
+    });
+  const state = (one: PictureThread) => layoutPicture(picture([one]), FRAME).threads[0]?.moves[0]?.state;
+  expect(state(moved("was there", "not reached"))).toBe("not reached");
+  expect(state(moved("not reached", "possibly reached"))).toBe("not reached");
+  expect(state(moved("was there", "possibly reached"))).toBe("possibly reached");
+});
+
+test("a cleaning at the end of a stay is a tick where the piece was cleaned, not where it went", () => {
+  const stays = [
+    { lane: "A", from: 0, to: HOUR, state: "was there" as const },
+    { lane: "B", from: HOUR, state: "not reached" as const },
+  ];
+  const [one] = layoutPicture(picture([thread("1", { stays, cleanings: [HOUR] })]), FRAME).threads;
+  expect(one?.ticks).toEqual([{ x: one?.legs[0]?.x1, y: one?.legs[0]?.y }]);
+});
+
+test("lengths of folds near each other stand on two lines", () => {
+  const stays = [0, 9, 99].map((at) => ({ lane: "A", from: at * HOUR, state: "was there" as const }));
+  const { folds } = layoutPicture(picture([thread("1", { stays })], 200 * HOUR), FRAME);
+  expect(folds.map(({ row }) => row)).toEqual([0, 1, 0]);
+});
+
 test("a cleaning is a tick on the thread, and what lies outside the window is not drawn", () => {
   const washed = thread("1", { cleanings: [HOUR / 2, 9 * HOUR] });
   const early = thread("2", { stays: [{ lane: "A", from: -3 * HOUR, to: -2 * HOUR, state: "not reached" }] });

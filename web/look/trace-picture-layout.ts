@@ -35,7 +35,13 @@ export type PictureInput = {
   readonly to: number;
 };
 
-export type Fold = { readonly x: number; readonly width: number; readonly lengthMs: number };
+export type Fold = {
+  readonly x: number;
+  readonly width: number;
+  readonly lengthMs: number;
+  /** Line under the picture on which its length stands: folds near each other take turns. */
+  readonly row: 0 | 1;
+};
 export type PlacedPictureLane = PictureLane & { readonly y: number; readonly height: number };
 export type PlacedLeg = {
   readonly x0: number;
@@ -43,12 +49,19 @@ export type PlacedLeg = {
   readonly y: number;
   readonly state: PictureState;
 };
+/** From one lane to another; drawn as the lesser of the two stays that it joins, so that it never claims more. */
+export type PlacedThreadMove = {
+  readonly x: number;
+  readonly y0: number;
+  readonly y1: number;
+  readonly state: PictureState;
+};
 export type PlacedThread = {
   readonly key: string;
   /** How many threads this one stands for. */
   readonly count: number;
   readonly legs: readonly PlacedLeg[];
-  readonly moves: readonly { readonly x: number; readonly y0: number; readonly y1: number }[];
+  readonly moves: readonly PlacedThreadMove[];
   readonly ticks: readonly { readonly x: number; readonly y: number }[];
   readonly knot?: { readonly x: number; readonly y: number; readonly rank: number } | undefined;
 };
@@ -72,16 +85,18 @@ const LANE_INSET = 24;
 const LANE_GAP = 6;
 const LEAST_SEGMENT = 18;
 const TICK_LABEL = 150;
+const FOLD_LABEL = 60;
+export const FOOT = 52;
 const HOUR_MS = 3_600_000;
 /** Nothing happened for longer than this: the time is folded. Own judgement. */
 const IDLE_MS = 3 * HOUR_MS;
 
-/** Lays the picture out in a width, with room for the names of lanes at the left. */
+/** Lays the picture out in a width, with room for the names of lanes at the left; `open` is a garment shown in layers. */
 export function layoutPicture(
   input: PictureInput,
-  frame: { readonly width: number; readonly left: number },
+  frame: { readonly width: number; readonly left: number; readonly open?: string | undefined },
 ): PictureLayout {
-  const threads = bundled(input.threads);
+  const threads = bundled(input.threads, frame.open);
   const time = timeScale(input, frame.left + 12, frame.width - 16);
   const lanes = placeLanes(input.lanes, threads);
   const rows = rowsOf(input.lanes, threads, lanes);
@@ -89,7 +104,7 @@ export function layoutPicture(
   const end = lanes.at(-1);
   return {
     ...{ width: frame.width, left: frame.left, lanes, folds: time.folds, ticks: time.ticks },
-    height: end ? end.y + end.height + 34 : TOP,
+    height: end ? end.y + end.height + FOOT : TOP,
     threads: apart(placed),
   };
 }
@@ -99,13 +114,22 @@ interface Bundle {
   readonly count: number;
 }
 
-/** Up to 30 threads stand by themselves; of more, those of one garment are one, told by the one that comes first. */
-function bundled(threads: readonly PictureThread[]): readonly Bundle[] {
+/**
+ * Up to 30 threads stand by themselves. Of more, those of one garment are one where they went the same way at the same
+ * times: a layer that lay elsewhere, or was reached at another moment, keeps its own thread and knot.
+ */
+function bundled(threads: readonly PictureThread[], open: string | undefined): readonly Bundle[] {
   if (threads.length < BUNDLED_FROM) return threads.map((thread) => ({ thread, count: 1 }));
-  return [...Map.groupBy(threads, ({ garment }) => garment).values()].flatMap((group) => {
+  const groups = Map.groupBy(threads, (thread) => (thread.garment === open ? thread.key : wayOf(thread)));
+  return [...groups.values()].flatMap((group) => {
     const [thread] = group;
     return thread ? [{ thread, count: group.length }] : [];
   });
+}
+
+function wayOf({ garment, stays, cleanings, knot }: PictureThread): string {
+  const way = stays.map(({ lane, from, to, state }) => [lane, from, to ?? null, state]);
+  return JSON.stringify([garment, way, cleanings, knot?.at ?? null]);
 }
 
 function timeScale(input: PictureInput, x0: number, x1: number) {
@@ -129,7 +153,7 @@ function timeScale(input: PictureInput, x0: number, x1: number) {
     const length = segment.to - segment.from;
     const share = busyMs > 0 ? (Math.max(free, 0) * length) / busyMs : 0;
     const width = isIdle(segment) ? FOLD : LEAST_SEGMENT + share;
-    if (isIdle(segment)) folds.push({ x, width, lengthMs: length });
+    if (isIdle(segment)) folds.push({ x, width, lengthMs: length, row: rowAfter(folds.at(-1), x) });
     x += width;
   }
   starts.set(marks.at(-1) ?? input.to, x);
@@ -143,6 +167,10 @@ function timeScale(input: PictureInput, x0: number, x1: number) {
     return left + ((right - left) * (moment - from)) / (to - from);
   };
   return { x: place, folds, ticks: ticksOf(marks, place, x1 - TICK_LABEL) };
+}
+
+function rowAfter(before: Fold | undefined, x: number): 0 | 1 {
+  return before && before.row === 0 && x - before.x < FOLD_LABEL ? 1 : 0;
 }
 
 /** Moments that are told along the time: no two nearer than a label is wide, and none where it would be cut off. */
@@ -208,10 +236,14 @@ function placeThread(
   };
   const moves = legs.slice(1).flatMap((leg, at) => {
     const before = legs[at];
-    return before && before.y !== leg.y ? [{ x: leg.x0, y0: before.y, y1: leg.y }] : [];
+    return before && before.y !== leg.y
+      ? [{ x: leg.x0, y0: before.y, y1: leg.y, state: lesserOf(before.state, leg.state) }]
+      : [];
   });
+  // A cleaning ends the stay in which it was done, so its tick is where the piece was cleaned, not where it went.
   const ticks = thread.cleanings.flatMap((at) => {
-    const y = at < from || at > to ? undefined : yAt(at);
+    const stay = shown.find((one) => one.from <= at && at <= (one.to ?? to));
+    const y = at < from || at > to || !stay ? undefined : rows.get(`${stay.lane} ${thread.key}`);
     return y === undefined ? [] : [{ x: x(at), y }];
   });
   const knotY = thread.knot && yAt(thread.knot.at);
@@ -221,6 +253,11 @@ function placeThread(
       ? { knot: { x: x(thread.knot.at), y: knotY, rank: thread.knot.rank } }
       : {}),
   };
+}
+
+function lesserOf(one: PictureState, other: PictureState): PictureState {
+  const states: readonly PictureState[] = ["not reached", "possibly reached", "was there"];
+  return states.find((state) => state === one || state === other) ?? one;
 }
 
 /** Knots of one moment stand side by side, so that each can be read. */

@@ -5,6 +5,7 @@
 import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import { Button } from "./buttons.tsx";
 import {
+  FOOT,
   layoutPicture,
   type PictureInput,
   type PictureLayout,
@@ -23,6 +24,7 @@ export type TracePictureProps = PictureInput & {
 
 const words = TRACING_WORDS;
 const WIDE = 1216;
+const PAPER = 900;
 const ZOOMS = [1, 1.5, 2, 3, 4] as const;
 
 /** Draws the picture at the width it is given; zoomed in it is wider and scrolls. */
@@ -31,6 +33,7 @@ export function TracePicture(props: TracePictureProps) {
   const [width, setWidth] = useState(WIDE);
   const [zoom, setZoom] = useState(0);
   const [lifted, setLifted] = useState<string>();
+  const [open, setOpen] = useState<string>();
   useLayoutEffect(() => {
     const box = ref.current;
     if (box === null) return undefined;
@@ -38,9 +41,21 @@ export function TracePicture(props: TracePictureProps) {
     read();
     const watch = new ResizeObserver(read);
     watch.observe(box);
-    return () => watch.disconnect();
+    // Paper shows the whole picture on one page, whatever part of it the screen was zoomed to.
+    const onPaper = () => {
+      setZoom(0);
+      setWidth(PAPER);
+    };
+    window.addEventListener("beforeprint", onPaper);
+    window.addEventListener("afterprint", read);
+    return () => {
+      watch.disconnect();
+      window.removeEventListener("beforeprint", onPaper);
+      window.removeEventListener("afterprint", read);
+    };
   }, []);
-  const layout = layoutPicture(props, { width: width * (ZOOMS[zoom] ?? 1), left: 172 });
+  const layout = layoutPicture(props, { width: width * (ZOOMS[zoom] ?? 1), left: 172, open });
+  const garments = new Map(props.threads.map(({ key, garment }) => [key, garment]));
   const told = lifted === undefined ? undefined : props.told.get(lifted);
   return (
     <div class="trace-picture">
@@ -74,14 +89,56 @@ export function TracePicture(props: TracePictureProps) {
               dim={lifted !== undefined && lifted !== thread.key}
               told={props.told.get(thread.key)}
               onLift={setLifted}
+              onOpen={() => setOpen(garments.get(thread.key))}
             />
           ))}
         </svg>
       </section>
+      <Legend />
       <p class="trace-leg" role="status">
         {told?.says ?? words.liftOne}
       </p>
     </div>
+  );
+}
+
+const STATES = ["was there", "possibly reached", "not reached"] as const;
+
+/** What the threads, knots, ticks and folds mean: told apart by form, not by colour alone. */
+function Legend() {
+  return (
+    <ul class="trace-legend">
+      {STATES.map((state) => (
+        <li key={state}>
+          <svg width="40" height="24" aria-hidden="true">
+            <path class={`trace-stay trace-stay-${CLASS[state]}`} d="M0 12H40" />
+          </svg>
+          {words.legend[state]}
+        </li>
+      ))}
+      <li>
+        <svg width="24" height="24" aria-hidden="true">
+          <circle class="trace-knot" cx="12" cy="12" r="11" />
+          <text class="trace-rank" x="12" y="17" text-anchor="middle">
+            1
+          </text>
+        </svg>
+        {words.legend.knot}
+      </li>
+      <li>
+        <svg width="24" height="24" aria-hidden="true">
+          <path class="trace-stay trace-stay-not" d="M0 12H24" />
+          <path class="trace-tick" d="M12 4V20" />
+        </svg>
+        {words.legend.cleaning}
+      </li>
+      <li>
+        <svg width="24" height="24" aria-hidden="true">
+          <path class="trace-fold-edge" d="M2 0V24M22 0V24" />
+        </svg>
+        {words.legend.fold}
+      </li>
+    </ul>
   );
 }
 
@@ -114,17 +171,22 @@ function Ground(props: {
       ))}
       {layout.ticks.map(({ x, at }) => (
         <g key={at}>
-          <path class="timeline-tick" d={`M${x} 26V${height - 34}`} />
+          <path class="timeline-tick" d={`M${x} 26V${height - FOOT}`} />
           <text class="timeline-tick-label" x={x} y="16">
             {props.sayTick(at)}
           </text>
         </g>
       ))}
-      {layout.folds.map(({ x, width: fold, lengthMs }) => (
+      {layout.folds.map(({ x, width: fold, lengthMs, row }) => (
         <g key={x}>
-          <rect class="trace-fold" x={x} y="28" width={fold} height={height - 62} />
-          <path class="trace-fold-edge" d={`M${x} 28V${height - 34}M${x + fold} 28V${height - 34}`} />
-          <text class="trace-fold-length" x={x + fold / 2} y={height - 12} text-anchor="middle">
+          <rect class="trace-fold" x={x} y="28" width={fold} height={height - FOOT - 28} />
+          <path class="trace-fold-edge" d={`M${x} 28V${height - FOOT}M${x + fold} 28V${height - FOOT}`} />
+          <text
+            class="trace-fold-length"
+            x={x + fold / 2}
+            y={height - FOOT + 22 + row * 20}
+            text-anchor="middle"
+          >
             {props.sayLength(lengthMs)}
           </text>
         </g>
@@ -140,23 +202,31 @@ function Thread(props: {
   readonly dim: boolean;
   readonly told: { readonly says: string; readonly href: string } | undefined;
   readonly onLift: (key: string | undefined) => void;
+  readonly onOpen: () => void;
 }) {
-  const { thread, dim, told, onLift } = props;
+  const { thread, dim, told, onLift, onOpen } = props;
   if (thread.legs.length === 0 || told === undefined) return null;
   const { knot } = thread;
   return (
     <a
       class={`trace-thread${dim ? " trace-dim" : ""}`}
       href={told.href}
-      aria-label={told.says}
-      onFocus={() => onLift(thread.key)}
+      aria-label={thread.count > 1 ? words.bundle(thread.count, told.says) : told.says}
+      onFocus={() => {
+        onLift(thread.key);
+        onOpen();
+      }}
       onBlur={() => onLift(undefined)}
       onMouseEnter={() => onLift(thread.key)}
       onMouseLeave={() => onLift(undefined)}
     >
       <path class="trace-hand" d={thread.legs.map(({ x0, x1, y }) => `M${x0} ${y}H${x1}`).join("")} />
-      {thread.moves.map(({ x, y0, y1 }) => (
-        <path key={`${x} ${y0}`} class="trace-move" d={`M${x} ${y0}V${y1}`} />
+      {thread.moves.map(({ x, y0, y1, state }) => (
+        <path
+          key={`${x} ${y0}`}
+          class={`trace-stay trace-stay-${CLASS[state]}`}
+          d={`M${x - 5} ${y0}C${x + 3} ${y0} ${x - 3} ${y1} ${x + 5} ${y1}`}
+        />
       ))}
       {thread.legs.map(({ x0, x1, y, state }) => (
         <path
@@ -166,7 +236,7 @@ function Thread(props: {
         />
       ))}
       {thread.ticks.map(({ x, y }) => (
-        <path key={x} class="trace-tick" d={`M${x} ${y - 8}V${y + 8}`} />
+        <path key={x} class="trace-tick" d={`M${x} ${y - 4}V${y + 4}`} />
       ))}
       {knot ? (
         <g>

@@ -59,6 +59,15 @@ export const TRACING_WORDS = {
   liftOne: "Point at a thread, or reach it by Tab: it is read here.",
   threadOf: (rank: number, name: string, path: string) => `${rank}. ${name}. ${path}`,
   rootThread: (name: string) => `${name}. The trace starts from it.`,
+  bundle: (count: number, says: string) => `${count} layers of one garment, together all the time. ${says}`,
+  legend: {
+    "was there": "was there",
+    "possibly reached": "possibly reached",
+    "not reached": "not reached, or an accepted cleaning since",
+    knot: "number on the list, at its first moment",
+    cleaning: "accepted cleaning",
+    fold: "time folded away, its length under it",
+  },
   notFollowedHere: "not followed",
   list: "Possible contacts",
   column: {
