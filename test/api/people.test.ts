@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { firstManagerLink, setUp } from "../../server/cases/set-up.ts";
 import type { Role } from "../../server/domain/register/account.ts";
+import { ACTION_CARDS } from "../../server/domain/register/policy.ts";
 import { createApp } from "../../server/http/app.ts";
 import { CookieJar } from "../kit/cookie-jar.ts";
 import { standingClock } from "../kit/standing-clock.ts";
@@ -65,7 +66,7 @@ describe("the first start", () => {
     await Promise.all([setUp(db.app, start), setUp(db.app, start)]);
     expect(await db.app.selectFrom("act").select("id").execute()).toEqual(before);
     const actions = await db.app.selectFrom("numbered").selectAll().where("names", "=", "action").execute();
-    expect(actions).toHaveLength(10);
+    expect(actions).toHaveLength(ACTION_CARDS.length);
   });
 });
 
