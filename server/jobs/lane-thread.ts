@@ -30,7 +30,8 @@ const THREAD_MEMORY_MB = 1_536;
 /** Makes the thread of a lane; nothing runs before the first order. */
 export function laneThread(threadFile: URL, startOf: () => ThreadStart): LaneThread {
   let thread: Worker | undefined;
-  let isStopped = false;
+  /** Threads that were ended from outside. The next order gets a new one, though the old may still be ending. */
+  const stopped = new WeakSet<Worker>();
   let idle: NodeJS.Timeout | undefined;
 
   function start(): Worker {
@@ -57,7 +58,6 @@ export function laneThread(threadFile: URL, startOf: () => ThreadStart): LaneThr
   return {
     async run(job, order) {
       clearTimeout(idle);
-      isStopped = false;
       thread ??= start();
       const current = thread;
       let stopHearing = () => {};
@@ -66,7 +66,7 @@ export function laneThread(threadFile: URL, startOf: () => ThreadStart): LaneThr
           const onAnswer = (answer: FromThread) =>
             "end" in answer ? resolve(answer.end) : reject(answer.fault);
           const onExit = () =>
-            isStopped ? resolve(undefined) : reject(new Error("The thread ended without a word."));
+            stopped.has(current) ? resolve(undefined) : reject(new Error("The thread ended without a word."));
           current.on("message", onAnswer).on("error", reject).on("exit", onExit);
           stopHearing = () => {
             current.off("message", onAnswer).off("error", reject).off("exit", onExit);
@@ -79,8 +79,11 @@ export function laneThread(threadFile: URL, startOf: () => ThreadStart): LaneThr
       }
     },
     async stop() {
-      isStopped = true;
-      await thread?.terminate();
+      const going = thread;
+      if (!going) return;
+      stopped.add(going);
+      thread = undefined;
+      await going.terminate();
     },
     close,
   };

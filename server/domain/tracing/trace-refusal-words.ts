@@ -28,7 +28,7 @@ export function phraseTrace(refusal: OfTrace, names: SubjectNames): Phrase {
         why:
           pieces === 1
             ? "One possible contact has no outcome."
-            : `${pieces} possible contacts have no outcome.`,
+            : `Of its possible contacts ${pieces} have no outcome.`,
         next: "scan what is left, or have the program manager record it as not found",
       };
     }
