@@ -31,6 +31,7 @@ import {
   type Outcome,
   withDatabase,
 } from "../command.ts";
+import { readNamedFile } from "../read-named-file.ts";
 
 const WHATS = ["pieces", "models", "members"] as const;
 const MOST_LINES = 20;
@@ -62,7 +63,7 @@ export const importCommand: Command = {
     const [name = ""] = given.arguments;
     const what = WHATS.find((each) => each === (given.text("what") ?? "pieces"));
     if (!what) throw new BadInput(`--what takes ${WHATS.join(", ")}.`);
-    const bytes = readBytes(name);
+    const bytes = readNamedFile(name);
     const parkedFile = given.text("parked");
     if (parkedFile && fs.existsSync(parkedFile)) throw new BadInput(`${parkedFile} is there already.`);
     return withDatabase(house, { mayBeNew: false }, async (open) => {
@@ -80,17 +81,6 @@ export const importCommand: Command = {
     });
   },
 };
-
-function readBytes(name: string): Buffer {
-  try {
-    return fs.readFileSync(name);
-  } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    if (code === "ENOENT") throw new BadInput(`There is no file ${name}.`);
-    if (code === "EISDIR") throw new BadInput(`${name} is a folder.`);
-    throw error;
-  }
-}
 
 interface Job {
   readonly upload: Uuid;

@@ -12,6 +12,7 @@ import { sniffSeparator } from "../../intake/sniff-separator.ts";
 import { sayFileRefusal } from "../../jobs/file-refusal-words.ts";
 import { BadInput, type Command, EXIT, type Given } from "../command.ts";
 import { PROGRAM } from "../read-arguments.ts";
+import { readNamedFile } from "../read-named-file.ts";
 
 /** Largest file that is read, in bytes: some three million stays. */
 const MOST_BYTES = 256 * 1024 * 1024;
@@ -174,7 +175,7 @@ function readCarriers(text: string, faults: string[]): TraceQuestion["carriers"]
 }
 
 function readTable(name: string): CustodyTable {
-  const decoded = decodeText(readBytes(name), MOST_BYTES);
+  const decoded = decodeText(readNamedFile(name), MOST_BYTES);
   if ("refusal" in decoded) {
     const { why, next } = sayFileRefusal(decoded.refusal);
     throw new BadInput(`${name} was not read. ${why} ${next} Nothing was written.`);
@@ -188,17 +189,6 @@ function readTable(name: string): CustodyTable {
     );
   }
   return { name, rows: before ? read.rows.map((row) => ({ ...row, line: row.line + before })) : read.rows };
-}
-
-function readBytes(name: string): Uint8Array {
-  try {
-    return fs.readFileSync(name);
-  } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    if (code === "ENOENT") throw new BadInput(`There is no file ${name}.`);
-    if (code === "EISDIR") throw new BadInput(`${name} is a folder.`);
-    throw error;
-  }
 }
 
 /** The answer must not replace what it is made from, and must have a folder to be in. */

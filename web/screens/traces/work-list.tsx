@@ -9,7 +9,6 @@ import {
 import { Button } from "../../look/buttons.tsx";
 import { Choice } from "../../look/choice.tsx";
 import { TextField } from "../../look/fields.tsx";
-import { Notice } from "../../look/notice.tsx";
 import { TRACING_WORDS } from "../../look/words-tracing.ts";
 import { findThere } from "../events/find-there.ts";
 import type { FormScreenProps } from "../forms/form-screen.ts";
@@ -97,7 +96,6 @@ export function WorkList(props: WorkListProps) {
           onClear={() => onChoose(undefined)}
         />
       ) : null}
-      {view.contacts.length === 0 ? <Notice kind="empty" head={words.noCallIn} /> : null}
     </section>
   );
 }
